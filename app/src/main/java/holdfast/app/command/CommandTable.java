@@ -1,0 +1,38 @@
+package holdfast.app.command;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * The subcommands, in the order in which help lists them. Only the one that is run is made: the summaries here are all
+ * that help needs.
+ */
+enum CommandTable {
+  DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
+
+  private final String word;
+  private final String summary;
+
+  CommandTable(String word, String summary) {
+    this.word = word;
+    this.summary = summary;
+  }
+
+  String word() {
+    return word;
+  }
+
+  String summary() {
+    return summary;
+  }
+
+  Subcommand make() {
+    return switch (this) {
+      case DEFAULTS -> new DefaultsCommand();
+    };
+  }
+
+  static Optional<CommandTable> of(String word) {
+    return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst();
+  }
+}

@@ -1,0 +1,116 @@
+package holdfast.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** What a newcomer types first, and the slips of the hand. */
+class LauncherTest {
+  @Test
+  void withoutArgumentsItSaysWhatItCanDoAndCountsAsWrongUse() {
+    Run r = Run.holdfast();
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.out()).isEmpty();
+    assertThat(r.err()).contains("Usage: holdfast COMMAND", "defaults");
+  }
+
+  @Test
+  void helpGoesToStandardOutput() {
+    Run r = Run.holdfast("--help");
+    assertThat(r.exit()).isZero();
+    assertThat(r.err()).isEmpty();
+    assertThat(r.out()).contains("Usage: holdfast COMMAND", "Exit code: 0 fine, 1");
+    assertThat(r.out().lines().mapToInt(String::length).max().getAsInt()).isLessThanOrEqualTo(100);
+    assertThat(Run.holdfast("help")).isEqualTo(r);
+    assertThat(Run.holdfast("-h")).isEqualTo(r);
+  }
+
+  @ParameterizedTest
+  @EnumSource(CommandTable.class)
+  void everyCommandHasHelp(CommandTable command) {
+    Run r = Run.holdfast(command.word(), "--help");
+    assertThat(r.exit()).isZero();
+    assertThat(r.err()).isEmpty();
+    assertThat(r.out()).contains("Usage: holdfast " + command.word(), "--format", "--units");
+    assertThat(r.out().lines().mapToInt(String::length).max().getAsInt()).isLessThanOrEqualTo(100);
+    assertThat(Run.holdfast("help", command.word())).isEqualTo(r);
+  }
+
+  @Test
+  void aVersion() {
+    assertThat(Run.holdfast("--version").out()).matches("holdfast \\d+\\.\\d+\\.\\d+\\S*\\R");
+  }
+
+  @Test
+  void aSlipInTheCommandIsMetWithTheNearestOne() {
+    Run r = Run.holdfast("defualts");
+    assertThat(r).isEqualTo(new Run(2, "", """
+        holdfast: there is no command 'defualts'.
+          Did you mean defaults?
+          holdfast --help lists the commands.
+        """));
+  }
+
+  @Test
+  void aSlipInAnOptionIsMetWithTheNearestOne() {
+    Run r = Run.holdfast("defaults", "--formt=json");
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.out()).isEmpty();
+    assertThat(r.err()).startsWith("""
+        holdfast: there is no option '--formt=json' for holdfast defaults.
+          Did you mean --format?
+          Usage: holdfast defaults""");
+  }
+
+  @Test
+  void aWrongWordForAnOption() {
+    Run r = Run.holdfast("defaults", "--format", "xml");
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.err()).startsWith("holdfast: invalid value for option '--format': must be text or json, was 'xml'.\n");
+    assertThat(Run.holdfast("defaults", "--units=imperial").err()).contains("must be metric or us, was 'imperial'.");
+  }
+
+  @Test
+  void anOptionBeforeTheCommand() {
+    Run r = Run.holdfast("--format", "json", "defaults");
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.err()).contains("Options go after the command");
+  }
+
+  @Test
+  void anArgumentTooMany() {
+    Run r = Run.holdfast("defaults", "push");
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.err()).startsWith("holdfast: 'push' is one argument too many for holdfast defaults.\n");
+  }
+
+  @Test
+  void aReaderThatGoesAwayIsNoError() {
+    assertThat(exitWith(new IOException("Broken pipe"), new ByteArrayOutputStream())).isZero();
+    assertThat(exitWith(new IOException("The pipe is being closed"), new ByteArrayOutputStream())).isZero();
+  }
+
+  @Test
+  void aFullDiskIs() {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    assertThat(exitWith(new IOException("No space left on device"), err)).isEqualTo(3);
+    assertThat(err.toString()).isEqualTo("holdfast: could not write the output: No space left on device.\n");
+  }
+
+  private static int exitWith(IOException trouble, OutputStream err) {
+    OutputStream out = new OutputStream() {
+      @Override
+      public void write(int b) throws IOException {
+        throw trouble;
+      }
+    };
+    Console console = new Console(out, err, false, false, Map.of());
+    return console.finish(new Launcher(console).run("defaults"));
+  }
+}
