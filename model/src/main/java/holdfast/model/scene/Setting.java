@@ -83,6 +83,17 @@ public enum Setting {
   CEMENT_HANDLING_H("handling.cement_handling_h", 1, "h", 0.05, 168, MEMORY, "until a joint bears its own weight"),
   CEMENT_CURE_DAYS("handling.cement_cure_days", 7, "d", 0.1, 60, COMMON_PRACTICE, "until a joint is counted at full strength"),
 
+  OPENING_CLEAR_MM("handling.opening_clear_mm", 10, "mm", 0, 200, COMMON_PRACTICE, "room for fingers on each side of a module in an opening"),
+  PLACE_MIN("handling.place_min", 5, "min", 0.1, 120, COMMON_PRACTICE, "time to set one rock and try it by hand"),
+  MIX_MIN("handling.mix_min", 3, "min", 0, 60, COMMON_PRACTICE, "time to mix one batch of cement"),
+  PUTTY_CURE_H("handling.putty_cure_h", 24, "h", 0.05, 168, PUBLISHED, "industrial epoxy putty, until it can be worked on (data sheet)"),
+
+  // -- light --------------------------------------------------------------------------------------------------------
+  LIGHT_ATTENUATION_1_M("light.attenuation_1_m", 0.15, "1/m", 0, 5, PUBLISHED,
+      "clear sea water with 1 mg/m3 of chlorophyll, K(PAR) of Morel et al. 2007, Remote Sens. Environ. 111:69, as copied in public code"),
+  LIGHT_LEAST_SHARE("light.least_share", 0.5, "of light", 0, 1, COMMON_PRACTICE,
+      "living rock that gets less of the light than this, for the rocks above it, is shaded"),
+
   // -- uncertainty --------------------------------------------------------------------------------------------------
   VARY_FRICTION("vary.friction", 0.20, "of value", 0, 0.9, MEMORY, "half range of friction"),
   VARY_DENSITY("vary.density", 0.15, "of value", 0, 0.9, COMMON_PRACTICE, "half range of mass"),
@@ -101,7 +112,10 @@ public enum Setting {
   PANEL_LENGTH_MM("supply.panel_length_mm", 600, "mm", 50, 5000, COMMON_PRACTICE, "stock panel of louvre grid, longer side"),
   PANEL_WIDTH_MM("supply.panel_width_mm", 600, "mm", 50, 5000, COMMON_PRACTICE, "stock panel of louvre grid, shorter side"),
   SAW_MM("supply.saw_mm", 2, "mm", 0, 10, COMMON_PRACTICE, "width lost to a cut"),
-  SAND_GRAIN_KG_PER_L("supply.sand_grain_kg_per_l", 2.8, "kg/L", 1, 5, DERIVED, "solid density of carbonate sand: 0.36 L displaced per kg");
+  SAND_GRAIN_KG_PER_L("supply.sand_grain_kg_per_l", 2.8, "kg/L", 1, 5, DERIVED, "solid density of carbonate sand: 0.36 L displaced per kg"),
+  FLOOR_KG_PER_L("supply.floor_kg_per_l", 1.05, "kg/L", 0.5, 3, MEMORY, "solid density of the floor's plastic: polystyrene; acrylic 1.19"),
+  FLOOR_LOAD_KG_M2("supply.floor_load_kg_m2", 195, "kg/m2", 50, 2000, COMMON_PRACTICE,
+      "load for which floors of dwellings are often designed, 40 lb/ft2; local code and span decide");
 
   private final String key;
   private final double initial;
