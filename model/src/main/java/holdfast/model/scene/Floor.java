@@ -16,6 +16,19 @@ public record Floor(Kind kind, double cellMm, double wallMm, double thicknessMm,
 
   public static final Floor DEFAULT = new Floor(Kind.GRID, 12.7, 1.5, 10, 10, Optional.empty());
 
+  /**
+   * What a kind of floor does not have is set to nothing, so that equal floors are equal: no wall without a grid, no more
+   * than the cell of the layout on a bare bottom.
+   */
+  public Floor {
+    if (kind != Kind.GRID) wallMm = 0;
+    if (kind == Kind.BARE) {
+      thicknessMm = 0;
+      marginMm = 0;
+      extent = Optional.empty();
+    }
+  }
+
   /** The three floors. */
   public enum Kind {
     GRID("grid"), SHEET("sheet"), BARE("bare");

@@ -38,7 +38,10 @@ public record Rock(
   /** What is known of a rock's shape. */
   public sealed interface Form permits Measured, Points, Lobes, Mesh {}
 
-  /** A believable stone generated from three measured lengths; the same seed gives the same stone. */
+  /**
+   * A believable stone generated from three measured lengths; the same seed gives the same stone. Its own origin is the
+   * middle of the measured box's bottom face, length along x, width along y.
+   */
   public record Measured(Look look, double lengthMm, double widthMm, double heightMm, long seed) implements Form {}
 
   /** The convex hull of points, millimetres in the rock's own frame. */

@@ -166,7 +166,12 @@ public enum Setting {
     return about;
   }
 
+  /** A count: only integers make sense. */
+  public boolean whole() {
+    return this == PUSH_DIRECTIONS;
+  }
+
   public boolean admits(double value) {
-    return value >= least && value <= most;
+    return value >= least && value <= most && (!whole() || value == Math.rint(value));
   }
 }
