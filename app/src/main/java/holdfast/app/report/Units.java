@@ -1,6 +1,65 @@
 package holdfast.app.report;
 
-/** The units that people read: of lengths, masses, forces and so on. Files and the engine know no other than SI. */
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The units that people read. Files, findings and JSON are metric whatever is chosen here.
+ *
+ * <p>Every figure is rounded in a direction that its printer names, so that a margin is never printed above what was
+ * found, nor a stress below it.
+ */
 public enum Units {
-  METRIC, US
+  METRIC, US;
+
+  private static final Pattern FIGURES = Pattern.compile(
+      "(?<![\\w.])(\\d+(?:\\.\\d+)?(?:(?: to | or | by | × |–)\\d+(?:\\.\\d+)?)*) "
+          + "(mm2|mm²|mm|kg/L|kg|N/mm2|N/mm²|N s|N|J|ml|L)(?![\\w/²])");
+  private static final Pattern FIGURE = Pattern.compile("\\d+(?:\\.\\d+)?");
+
+  /** The number alone, rounded to the decimals of its quantity. */
+  public String number(Quantity quantity, double metricValue, RoundingMode rounding) {
+    return fixed(quantity.in(this, metricValue), quantity.decimals(this), rounding);
+  }
+
+  /** Number and unit. */
+  public String text(Quantity quantity, double metricValue, RoundingMode rounding) {
+    return number(quantity, metricValue, rounding) + " " + quantity.sign(this);
+  }
+
+  /** The unit's sign. */
+  public String sign(Quantity quantity) {
+    return quantity.sign(this);
+  }
+
+  /**
+   * A sentence of the engine, which speaks metric, in these units: every figure that stands before a known unit is
+   * rewritten, to about the number of digits that it had. Grams stay, since the same sign stands for gravity.
+   */
+  public String prose(String metric) {
+    if (this == METRIC) return metric.replaceAll("(?<=mm)2(?!\\w)", "²");
+    return FIGURES.matcher(metric).replaceAll(m -> {
+      Quantity q = Quantity.ofUnit(m.group(2).replace('²', '2')).orElseThrow();
+      return Matcher.quoteReplacement(FIGURE.matcher(m.group(1)).replaceAll(f -> converted(q, f.group())) + " " + q.sign(this));
+    });
+  }
+
+  private String converted(Quantity q, String number) {
+    double value = q.in(this, Double.parseDouble(number));
+    BigDecimal original = new BigDecimal(number);
+    int digits = Math.max(3, original.stripTrailingZeros().precision());
+    BigDecimal rounded = new BigDecimal(value).round(new java.math.MathContext(digits, RoundingMode.HALF_EVEN));
+    if (rounded.scale() > q.decimals(this) + 1) rounded = rounded.setScale(q.decimals(this) + 1, RoundingMode.HALF_EVEN);
+    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+  }
+
+  /** A plain decimal number with this many decimals, without a minus before zero; the word for what is no number. */
+  public static String fixed(double value, int decimals, RoundingMode rounding) {
+    if (Double.isNaN(value)) return "unknown";
+    if (Double.isInfinite(value)) return "no limit";
+    BigDecimal d = new BigDecimal(value).setScale(decimals + 6, RoundingMode.HALF_EVEN).setScale(decimals, rounding);
+    return (d.signum() == 0 ? d.abs() : d).toPlainString();
+  }
 }
