@@ -22,17 +22,15 @@ public record Solid(String name, Surface surface, boolean fixed, List<Hull> lobe
     ROCK, SLIMY_ROCK, GLASS, GRID, SHEET, SAND
   }
 
-  /** Largest extent along any axis, metres; the length that tolerances are relative to. */
+  /**
+   * Largest distance between two of its corners, metres: the length that tolerances are relative to, the same however
+   * the body is turned.
+   */
   public double sizeM() {
+    List<Vec3> corners = lobes.stream().flatMap(h -> h.corners().stream()).toList();
     double size = 0;
-    for (Vec3 axis : List.of(Vec3.X, Vec3.Y, Vec3.Z)) {
-      double hi = Double.NEGATIVE_INFINITY;
-      double lo = Double.POSITIVE_INFINITY;
-      for (Hull h : lobes) {
-        hi = Math.max(hi, h.reach(axis));
-        lo = Math.min(lo, -h.reach(axis.negated()));
-      }
-      size = Math.max(size, hi - lo);
+    for (int i = 0; i < corners.size(); i++) {
+      for (int j = i + 1; j < corners.size(); j++) size = Math.max(size, corners.get(i).distanceTo(corners.get(j)));
     }
     return size;
   }
