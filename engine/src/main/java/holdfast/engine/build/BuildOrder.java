@@ -1,0 +1,239 @@
+package holdfast.engine.build;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.PriorityQueue;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * An order of placing in which every stage stands, dry, with uncured joints carrying nothing; or the one that asks for the
+ * least help.
+ *
+ * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
+ * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
+ * made so far have set, after which these bear. The cost counts props first, then stages held by hand, then dry rocks
+ * that come after living ones. Among equal costs the search goes deep first, base before upper rock, one module after
+ * the other, so that when a plain order exists it is found with one question a stage. A stage is asked only when the
+ * search comes to it (lazy evaluation, as in lazy A*), and each set once.
+ *
+ * <p>The order found has the least cost when the search ended within its questions; otherwise it says so.
+ */
+public final class BuildOrder {
+  /** Stages in a row that a pair of hands can hold what would fall; common practice. */
+  static final int MOST_HELD = 2;
+
+  private static final int PROP = 1_000_000;
+  private static final int HAND = 1_000;
+
+  private final Supports supports;
+  private final List<Joint> joints;
+  private final boolean[] living;
+  private final int[] module;
+  private final Stander stander;
+  private final int mostQuestions;
+  private final Map<List<BitSet>, Boolean> asked = new HashMap<>();
+
+  private BuildOrder(
+      Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
+    this.supports = supports;
+    this.joints = joints;
+    this.living = new boolean[living.size()];
+    for (int i = 0; i < this.living.length; i++) this.living[i] = living.get(i);
+    this.module = module.stream().mapToInt(i -> i).toArray();
+    this.stander = stander;
+    this.mostQuestions = mostQuestions;
+  }
+
+  /** A joint to be fixed: its number among the scene's joints, and the two rocks. */
+  public record Joint(int number, int a, int b) {}
+
+  /** What a stage needs until the next. */
+  public enum Help { NONE, HAND, PROP }
+
+  /**
+   * One stage: a rock is placed.
+   *
+   * @param rock its number
+   * @param joints numbers of the joints made now
+   * @param stands the heap stays without help
+   * @param help what holds it when it does not
+   * @param curedHere after this stage the joints made so far are left to set before going on
+   * @param bearing numbers of the joints that have set before this stage
+   */
+  public record Stage(int rock, List<Integer> joints, boolean stands, Help help, boolean curedHere, Set<Integer> bearing) {
+    public Stage {
+      joints = List.copyOf(joints);
+      bearing = Collections.unmodifiableSet(new TreeSet<>(bearing));
+    }
+  }
+
+  /**
+   * The order found.
+   *
+   * @param stages in order
+   * @param complete every stage stands or is held, and the whole stands at the end; otherwise the last stages do not stand
+   *     even with all joints set
+   * @param least no order asks for less help
+   * @param questions number of stages that were judged
+   */
+  public record Order(List<Stage> stages, boolean complete, boolean least, int questions) {
+    public Order {
+      stages = List.copyOf(stages);
+    }
+
+    /** Every stage stands by itself. */
+    public boolean unaided() {
+      return complete && stages.stream().allMatch(Stage::stands);
+    }
+  }
+
+  /**
+   * Searches the order.
+   *
+   * @param living for each rock whether it is living rock
+   * @param module for each rock the number of its module
+   * @param mostQuestions stages to be judged at most
+   */
+  public static Order search(
+      Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
+    return new BuildOrder(supports, List.copyOf(joints), living, module, stander, mostQuestions).run();
+  }
+
+  /** A partial order: what is placed, what has set, and how it came about. */
+  private record Node(
+      BitSet placed, BitSet cured, int cost, int held, int rock, Node from, boolean judged, boolean stands, boolean prop, int number) {
+    int depth() {
+      return placed.cardinality();
+    }
+  }
+
+  private Order run() {
+    int n = supports.rocks();
+    PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparingInt(Node::cost)
+        .thenComparing(Comparator.comparingInt(Node::depth).reversed())
+        .thenComparingInt(Node::number));
+    // Two nodes that agree in all of this have the same future.
+    record Key(BitSet placed, BitSet cured, int held) {}
+
+    Set<Key> done = new HashSet<>();
+    int made = 0;
+    Node deepest = new Node(new BitSet(), new BitSet(), 0, 0, -1, null, true, true, false, made++);
+    queue.add(deepest);
+    while (!queue.isEmpty()) {
+      Node node = queue.poll();
+      if (!node.judged) {
+        if (asked.size() >= mostQuestions) return finish(deepest, false);
+        if (stays(node.placed, node.cured)) {
+          queue.add(new Node(node.placed, node.cured, node.cost, 0, node.rock, node.from, true, true, false, node.number));
+          continue;
+        }
+        if (node.held < MOST_HELD && node.depth() < n) {
+          queue.add(new Node(
+              node.placed, node.cured, node.cost + HAND, node.held + 1, node.rock, node.from, true, false, false, node.number));
+        }
+        BitSet set = jointsOf(node.placed);
+        if (!set.equals(node.cured) && stays(node.placed, set)) {
+          queue.add(new Node(node.placed, set, node.cost + PROP, 0, node.rock, node.from, true, false, true, node.number));
+        }
+        continue;
+      }
+      if (!done.add(new Key(node.placed, node.cured, node.held))) continue;
+      if (node.depth() > deepest.depth()) deepest = node;
+      if (node.depth() == n) return new Order(stages(node), true, true, asked.size());
+      for (int rock : next(node)) {
+        BitSet placed = (BitSet) node.placed.clone();
+        placed.set(rock);
+        int late = !living[rock] && livingIn(node.placed) ? 1 : 0;
+        queue.add(new Node(placed, node.cured, node.cost + late, node.held, rock, node, false, false, false, made++));
+      }
+    }
+    return finish(deepest, true);
+  }
+
+  private boolean livingIn(BitSet placed) {
+    for (int i = placed.nextSetBit(0); i >= 0; i = placed.nextSetBit(i + 1)) if (living[i]) return true;
+    return false;
+  }
+
+  /** Goes on from the deepest sound stage in the plain order, telling truly what does not stand. */
+  private Order finish(Node deepest, boolean searched) {
+    Node node = deepest;
+    while (node.depth() < supports.rocks()) {
+      int rock = next(node).get(0);
+      BitSet placed = (BitSet) node.placed.clone();
+      placed.set(rock);
+      boolean stands = stays(placed, node.cured);
+      BitSet set = jointsOf(placed);
+      boolean prop = !stands && stays(placed, set);
+      node = new Node(placed, prop ? set : node.cured, 0, stands || prop ? 0 : node.held + 1, rock, node, true, stands, prop, 0);
+    }
+    boolean complete = true;
+    for (Node at = node; at != null; at = at.from) complete &= at.stands || at.prop || at.held <= MOST_HELD;
+    complete &= node.stands || node.prop;
+    return new Order(stages(node), complete, searched && complete, asked.size());
+  }
+
+  /** Rocks that may come next, the plainest choice first. */
+  private List<Integer> next(Node node) {
+    List<Integer> out = new ArrayList<>();
+    int n = supports.rocks();
+    for (int i = 0; i < n; i++) {
+      if (!node.placed.get(i) && supports.below().get(i).stream().allMatch(node.placed::get)) out.add(i);
+    }
+    if (out.isEmpty()) {
+      // Rocks that rest on each other in a ring: any may be the first.
+      for (int i = 0; i < n; i++) if (!node.placed.get(i)) out.add(i);
+    }
+    int current = node.rock < 0 ? -1 : module[node.rock];
+    out.sort(Comparator.<Integer>comparingInt(i -> living[i] ? 1 : 0)
+        .thenComparingInt(i -> module[i] == current ? 0 : 1)
+        .thenComparingDouble(i -> Math.rint(supports.bottomM().get(i) * 200))
+        .thenComparingInt(i -> i));
+    return out;
+  }
+
+  private BitSet jointsOf(BitSet placed) {
+    BitSet out = new BitSet();
+    for (Joint j : joints) if (placed.get(j.a()) && placed.get(j.b())) out.set(j.number());
+    return out;
+  }
+
+  private boolean stays(BitSet placed, BitSet cured) {
+    List<BitSet> key = List.of((BitSet) placed.clone(), (BitSet) cured.clone());
+    Boolean known = asked.get(key);
+    if (known == null) {
+      known = stander.stays(asSet(placed), asSet(cured));
+      asked.put(key, known);
+    }
+    return known;
+  }
+
+  private static Set<Integer> asSet(BitSet bits) {
+    Set<Integer> out = new TreeSet<>();
+    bits.stream().forEach(out::add);
+    return Collections.unmodifiableSet(out);
+  }
+
+  private List<Stage> stages(Node last) {
+    List<Stage> out = new ArrayList<>();
+    for (Node node = last; node.from != null; node = node.from) {
+      BitSet before = node.from.placed;
+      List<Integer> made = new ArrayList<>();
+      for (Joint j : joints) {
+        boolean now = j.a() == node.rock && before.get(j.b()) || j.b() == node.rock && before.get(j.a());
+        if (now) made.add(j.number());
+      }
+      Help help = node.stands ? Help.NONE : node.prop ? Help.PROP : Help.HAND;
+      out.add(new Stage(node.rock, made, node.stands, help, node.prop, asSet(node.from.cured)));
+    }
+    Collections.reverse(out);
+    return out;
+  }
+}

@@ -1,0 +1,16 @@
+package holdfast.engine.build;
+
+import java.util.Set;
+
+/** Judges a stage of building: whether the rocks placed so far stay where they are, dry. */
+@FunctionalInterface
+public interface Stander {
+  /**
+   * Whether the stage stays. What is not decided is answered with no.
+   *
+   * @param placed numbers of the rocks that are in place, in the order of the scene's placements
+   * @param cured numbers of the joints, in the order of the scene's joints, that have set and bear; all others carry
+   *     nothing
+   */
+  boolean stays(Set<Integer> placed, Set<Integer> cured);
+}
