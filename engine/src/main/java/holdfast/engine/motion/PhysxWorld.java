@@ -1,0 +1,385 @@
+package holdfast.engine.motion;
+
+import holdfast.engine.contact.Solid;
+import holdfast.engine.contact.Solid.Surface;
+import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.Wrench;
+import holdfast.model.geom.Hull;
+import holdfast.model.geom.Pose;
+import holdfast.model.geom.Quat;
+import holdfast.model.geom.Vec3;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import physx.PxTopLevelFunctions;
+import physx.common.PxDefaultCpuDispatcher;
+import physx.common.PxQuat;
+import physx.common.PxTransform;
+import physx.common.PxVec3;
+import physx.cooking.PxConvexFlagEnum;
+import physx.cooking.PxConvexFlags;
+import physx.cooking.PxConvexMeshDesc;
+import physx.extensions.PxFixedJoint;
+import physx.extensions.PxRigidBodyExt;
+import physx.geometry.PxConvexMesh;
+import physx.geometry.PxConvexMeshGeometry;
+import physx.physics.PxActor;
+import physx.physics.PxCombineModeEnum;
+import physx.physics.PxConstraintFlagEnum;
+import physx.physics.PxFilterData;
+import physx.physics.PxForceModeEnum;
+import physx.physics.PxMaterial;
+import physx.physics.PxMaterialFlagEnum;
+import physx.physics.PxPairFlagEnum;
+import physx.physics.PxRigidActor;
+import physx.physics.PxRigidDynamic;
+import physx.physics.PxRigidStatic;
+import physx.physics.PxScene;
+import physx.physics.PxSceneDesc;
+import physx.physics.PxSceneFlagEnum;
+import physx.physics.PxShape;
+import physx.physics.PxShapeFlagEnum;
+import physx.physics.PxShapeFlags;
+import physx.physics.PxSolverTypeEnum;
+import physx.support.PassThroughFilterShaderImpl;
+import physx.support.PxArray_PxVec3;
+
+/**
+ * {@link MotionWorld} on PhysX 5 (temporal Gauss-Seidel solver, single precision), set up for stones of centimetres:
+ * lengths scaled up ({@link Tolerances#UNITS_PER_M}), contact made only within a millimetre, faces kept as they were
+ * given, no sleeping, no bounce, one thread.
+ *
+ * <p>An engine body's origin is the centre of mass, which keeps its rotations exact.
+ */
+final class PhysxWorld implements MotionWorld {
+  private static final double UNITS = Tolerances.UNITS_PER_M;
+  /** Filter word of everything fixed. */
+  private static final int FIXED = 1 << 30;
+
+  private final PhysxRuntime runtime;
+  private final WorldOptions options;
+  private final double stepS;
+  private final PxDefaultCpuDispatcher dispatcher;
+  private final Filter filter;
+  private final PxScene scene;
+  private final Map<Surface, PxMaterial> looseMaterials = new EnumMap<>(Surface.class);
+  private final List<PxMaterial> fixedMaterials = new ArrayList<>();
+  private final List<PxActor> fixedActors = new ArrayList<>();
+  private final List<PxConvexMesh> meshes = new ArrayList<>();
+  private final List<Entry> bodies = new ArrayList<>();
+  private final List<Bond> bonds = new ArrayList<>();
+  // Scratch that crosses to native code in every call.
+  private final PxVec3 va = new PxVec3(0, 0, 0);
+  private final PxVec3 vb = new PxVec3(0, 0, 0);
+  private boolean closed;
+
+  private record Entry(MotionBody body, PxRigidDynamic actor) {}
+
+  private record Bond(int a, int b, PxFixedJoint joint, Vec3 atInA) {}
+
+  /**
+   * Lets a fixed shape meet only the kind of loose surface that its material was made for. A fixed thing is handed over
+   * once per kind of loose surface, since the engine knows friction by material and not by pair.
+   */
+  private static final class Filter extends PassThroughFilterShaderImpl {
+    private static final int KILL = 1;
+
+    @Override
+    public int filterShader(
+        int attributes0, int category0, int mask0, int unused02, int unused03,
+        int attributes1, int category1, int mask1, int unused12, int unused13) {
+      return (category0 & mask1) != 0 && (category1 & mask0) != 0 ? 0 : KILL;
+    }
+  }
+
+  PhysxWorld(PhysxRuntime runtime, WorldOptions options) {
+    this.runtime = runtime;
+    this.options = options;
+    this.stepS = 1 / options.stepHz();
+    dispatcher = PxTopLevelFunctions.DefaultCpuDispatcherCreate(0);
+    filter = new Filter();
+    filter.setOutputPairFlags(PxPairFlagEnum.eCONTACT_DEFAULT.value);
+    PxSceneDesc desc = new PxSceneDesc(runtime.scale);
+    set(va, new Vec3(0, 0, -Gravity.G * UNITS));
+    desc.setGravity(va);
+    desc.setCpuDispatcher(dispatcher);
+    PxTopLevelFunctions.setupPassThroughFilterShader(desc, filter);
+    desc.setSolverType(PxSolverTypeEnum.eTGS);
+    desc.getFlags().raise(PxSceneFlagEnum.eENABLE_ENHANCED_DETERMINISM);
+    desc.getFlags().raise(PxSceneFlagEnum.eENABLE_FRICTION_EVERY_ITERATION);
+    scene = runtime.physics.createScene(desc);
+    desc.destroy();
+    if (scene == null) throw new IllegalStateException("the motion engine made no scene: " + runtime.lastMessage());
+  }
+
+  @Override
+  public void addFixed(Solid solid) {
+    for (Surface loose : List.of(Surface.ROCK, Surface.SLIMY_ROCK)) {
+      PxMaterial material = material(0);
+      material.setFrictionCombineMode(PxCombineModeEnum.eMULTIPLY);
+      double mu = options.friction().between(loose, solid.surface()) / looseFriction(loose);
+      material.setStaticFriction((float) mu);
+      material.setDynamicFriction((float) mu);
+      fixedMaterials.add(material);
+      Vec3 middle = middle(solid.lobes());
+      PxTransform pose = transform(middle, Quat.IDENTITY);
+      PxRigidStatic actor = runtime.physics.createRigidStatic(pose);
+      pose.destroy();
+      for (Hull lobe : solid.lobes()) attach(actor, lobe, middle, material, FIXED, category(loose));
+      scene.addActor(actor);
+      fixedActors.add(actor);
+    }
+  }
+
+  @Override
+  public int addBody(MotionBody body) {
+    PxTransform pose = transform(body.centreInWorld(), body.pose().turn());
+    PxRigidDynamic actor = runtime.physics.createRigidDynamic(pose);
+    pose.destroy();
+    PxMaterial material = looseMaterials.computeIfAbsent(loose(body.surface()), s -> material(looseFriction(s)));
+    for (Hull lobe : body.lobes()) attach(actor, lobe, body.centre(), material, category(loose(body.surface())), -1);
+    actor.setMass((float) body.massKg());
+    PrincipalAxes axes = PrincipalAxes.of(body.inertia());
+    PxTransform frame = transform(Vec3.ZERO, axes.turn());
+    actor.setCMassLocalPose(frame);
+    frame.destroy();
+    set(va, axes.moments().times(UNITS * UNITS));
+    actor.setMassSpaceInertiaTensor(va);
+    actor.setSleepThreshold(0);
+    actor.setStabilizationThreshold(0);
+    actor.setLinearDamping(0);
+    actor.setAngularDamping(0);
+    actor.setMaxDepenetrationVelocity(Tolerances.DEPENETRATION_SPEED);
+    actor.setSolverIterationCounts(options.iterations(), 1);
+    scene.addActor(actor);
+    actor.setWakeCounter(1e6f);
+    bodies.add(new Entry(body, actor));
+    return bodies.size() - 1;
+  }
+
+  @Override
+  public void removeBody(int body) {
+    for (int i = 0; i < bonds.size(); i++) {
+      Bond bond = bonds.get(i);
+      if (bond != null && (bond.a == body || bond.b == body)) breakBond(i);
+    }
+    Entry e = bodies.set(body, null);
+    if (e == null) return;
+    scene.removeActor(e.actor);
+    e.actor.release();
+  }
+
+  @Override
+  public int addBond(int a, int b, Vec3 at) {
+    Pose pa = pose(a);
+    Pose pb = pose(b);
+    Entry ea = bodies.get(a);
+    Entry eb = bodies.get(b);
+    // Both frames have the axes of the world now, so that the bond's load comes in the axes of a turned by a's motion.
+    PxTransform fa = transform(pa.applyInverse(at).minus(ea.body.centre()), pa.turn().conjugate());
+    PxTransform fb = transform(pb.applyInverse(at).minus(eb.body.centre()), pb.turn().conjugate());
+    PxFixedJoint joint = PxTopLevelFunctions.FixedJointCreate(runtime.physics, ea.actor, fa, eb.actor, fb);
+    fa.destroy();
+    fb.destroy();
+    joint.setConstraintFlag(PxConstraintFlagEnum.eDISABLE_PREPROCESSING, true);
+    bonds.add(new Bond(a, b, joint, pa.applyInverse(at)));
+    return bonds.size() - 1;
+  }
+
+  @Override
+  public Wrench bondLoad(int bond) {
+    Bond j = bonds.get(bond);
+    if (j == null) return Wrench.ZERO;
+    j.joint.getConstraint().getForce(va, vb);
+    return new Wrench(get(va).times(1 / UNITS), get(vb).times(1 / (UNITS * UNITS)));
+  }
+
+  @Override
+  public Vec3 bondAt(int bond) {
+    Bond j = bonds.get(bond);
+    return pose(j.a).apply(j.atInA);
+  }
+
+  @Override
+  public void breakBond(int bond) {
+    Bond j = bonds.set(bond, null);
+    if (j != null) j.joint.release();
+  }
+
+  @Override
+  public double stepS() {
+    return stepS;
+  }
+
+  @Override
+  public void step() {
+    scene.simulate((float) stepS);
+    scene.fetchResults(true);
+  }
+
+  @Override
+  public Pose pose(int body) {
+    Entry e = bodies.get(body);
+    PxTransform t = e.actor.getGlobalPose();
+    PxQuat q = t.getQ();
+    Quat turn = new Quat(q.getW(), q.getX(), q.getY(), q.getZ()).unit();
+    Vec3 centre = get(t.getP()).times(1 / UNITS);
+    return new Pose(centre.minus(turn.rotate(e.body.centre())), turn);
+  }
+
+  @Override
+  public Twist velocity(int body) {
+    PxRigidDynamic actor = bodies.get(body).actor;
+    return new Twist(get(actor.getLinearVelocity()).times(1 / UNITS), get(actor.getAngularVelocity()));
+  }
+
+  @Override
+  public void setVelocity(int body, Twist velocity) {
+    PxRigidDynamic actor = bodies.get(body).actor;
+    set(va, velocity.velocity().times(UNITS));
+    actor.setLinearVelocity(va);
+    set(va, velocity.spin());
+    actor.setAngularVelocity(va);
+  }
+
+  @Override
+  public void applyWrench(int body, Wrench wrench) {
+    PxRigidDynamic actor = bodies.get(body).actor;
+    set(va, wrench.force().times(UNITS));
+    actor.addForce(va, PxForceModeEnum.eFORCE);
+    set(va, wrench.moment().times(UNITS * UNITS));
+    actor.addTorque(va, PxForceModeEnum.eFORCE);
+  }
+
+  @Override
+  public void applyImpulse(int body, Vec3 impulseNs, Vec3 at) {
+    set(va, impulseNs.times(UNITS));
+    set(vb, at.times(UNITS));
+    PxRigidBodyExt.addForceAtPos(bodies.get(body).actor, va, vb, PxForceModeEnum.eIMPULSE);
+  }
+
+  @Override
+  public void setDamping(double linear, double angular) {
+    for (Entry e : bodies) {
+      if (e == null) continue;
+      e.actor.setLinearDamping((float) linear);
+      e.actor.setAngularDamping((float) angular);
+    }
+  }
+
+  @Override
+  public void close() {
+    if (closed) return;
+    closed = true;
+    for (int i = 0; i < bonds.size(); i++) breakBond(i);
+    for (int i = 0; i < bodies.size(); i++) removeBody(i);
+    for (PxActor actor : fixedActors) {
+      scene.removeActor(actor);
+      actor.release();
+    }
+    scene.release();
+    meshes.forEach(PxConvexMesh::release);
+    fixedMaterials.forEach(PxMaterial::release);
+    looseMaterials.values().forEach(PxMaterial::release);
+    filter.destroy();
+    dispatcher.destroy();
+    va.destroy();
+    vb.destroy();
+  }
+
+  // -- making things ------------------------------------------------------------------------------------------------
+
+  private void attach(PxRigidActor actor, Hull lobe, Vec3 origin, PxMaterial material, int category, int mask) {
+    PxConvexMesh mesh = mesh(lobe, origin);
+    meshes.add(mesh);
+    PxConvexMeshGeometry geometry = new PxConvexMeshGeometry(mesh);
+    PxShapeFlags flags = new PxShapeFlags((byte) PxShapeFlagEnum.eSIMULATION_SHAPE.value);
+    PxShape shape = runtime.physics.createShape(geometry, material, true, flags);
+    PxFilterData data = new PxFilterData(category, mask, 0, 0);
+    shape.setSimulationFilterData(data);
+    shape.setContactOffset(Tolerances.CONTACT_OFFSET);
+    shape.setRestOffset(0);
+    actor.attachShape(shape);
+    shape.release();
+    data.destroy();
+    flags.destroy();
+    geometry.destroy();
+  }
+
+  private PxConvexMesh mesh(Hull lobe, Vec3 origin) {
+    PxArray_PxVec3 points = new PxArray_PxVec3();
+    for (Vec3 p : lobe.corners()) {
+      set(va, p.minus(origin).times(UNITS));
+      points.pushBack(va);
+    }
+    PxConvexMeshDesc desc = new PxConvexMeshDesc();
+    PxConvexFlags flags = new PxConvexFlags((short) PxConvexFlagEnum.eCOMPUTE_CONVEX.value);
+    desc.setFlags(flags);
+    desc.getPoints().setCount(points.size());
+    desc.getPoints().setStride(PxVec3.SIZEOF);
+    desc.getPoints().setData(points.begin());
+    PxConvexMesh mesh = PxTopLevelFunctions.CreateConvexMesh(runtime.cooking, desc);
+    flags.destroy();
+    desc.destroy();
+    points.destroy();
+    if (mesh == null) {
+      throw new IllegalStateException("the motion engine refused a hull of " + lobe.corners().size() + " corners: "
+          + runtime.lastMessage());
+    }
+    return mesh;
+  }
+
+  private PxMaterial material(double mu) {
+    PxMaterial material = runtime.physics.createMaterial((float) mu, (float) mu, 0);
+    material.setFrictionCombineMode(PxCombineModeEnum.eMIN);
+    material.setRestitutionCombineMode(PxCombineModeEnum.eMIN);
+    // Without it a patch's two anchors each carry the whole friction.
+    material.setFlag(PxMaterialFlagEnum.eIMPROVED_PATCH_FRICTION, true);
+    return material;
+  }
+
+  private static Surface loose(Surface surface) {
+    return surface == Surface.SLIMY_ROCK ? Surface.SLIMY_ROCK : Surface.ROCK;
+  }
+
+  private static int category(Surface loose) {
+    return 1 << loose.ordinal();
+  }
+
+  /** Friction of a loose surface on its own kind; never quite zero, since fixed materials are relative to it. */
+  private double looseFriction(Surface loose) {
+    return Math.max(options.friction().between(loose, loose), 1e-6);
+  }
+
+  private static Vec3 middle(List<Hull> lobes) {
+    Vec3 sum = Vec3.ZERO;
+    int n = 0;
+    for (Hull h : lobes) {
+      for (Vec3 p : h.corners()) {
+        sum = sum.plus(p);
+        n++;
+      }
+    }
+    return sum.times(1.0 / n);
+  }
+
+  private PxTransform transform(Vec3 at, Quat turn) {
+    PxVec3 p = new PxVec3((float) (at.x() * UNITS), (float) (at.y() * UNITS), (float) (at.z() * UNITS));
+    PxQuat q = new PxQuat((float) turn.x(), (float) turn.y(), (float) turn.z(), (float) turn.w());
+    PxTransform t = new PxTransform(p, q);
+    p.destroy();
+    q.destroy();
+    return t;
+  }
+
+  private static void set(PxVec3 to, Vec3 from) {
+    to.setX((float) from.x());
+    to.setY((float) from.y());
+    to.setZ((float) from.z());
+  }
+
+  private static Vec3 get(PxVec3 v) {
+    return new Vec3(v.getX(), v.getY(), v.getZ());
+  }
+}
