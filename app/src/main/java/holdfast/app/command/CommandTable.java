@@ -8,6 +8,7 @@ import java.util.Optional;
  * that help needs.
  */
 enum CommandTable {
+  NEW("new", "Write the scene of an empty tank."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
 
   private final String word;
@@ -28,6 +29,7 @@ enum CommandTable {
 
   Subcommand make() {
     return switch (this) {
+      case NEW -> new NewCommand();
       case DEFAULTS -> new DefaultsCommand();
     };
   }

@@ -1,0 +1,103 @@
+package holdfast.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import holdfast.model.io.SceneReader;
+import holdfast.model.io.SceneWriter;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Side;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NewCommandTest {
+  @TempDir
+  Path dir;
+
+  @Test
+  void writesASceneThatIsReadBack() {
+    Path file = dir.resolve("tank.json");
+    Run r = Run.holdfast("new", "--size", "90x45x45 cm", "-o", file.toString());
+    assertThat(r.exit()).isZero();
+    assertThat(r.out()).contains("900 × 450 × 450 mm inside", "water at 425 mm (172.1 L without rock and sand)", "holdfast check");
+    assertThat(r.err()).contains("the glass was not measured: 8 mm is assumed", "--bottom-glass");
+    Scene s = Inputs.scene(file);
+    assertThat(s.tank().lengthMm()).isEqualTo(900);
+    assertThat(s.tank().sideGlassMm()).isEqualTo(8);
+    assertThat(s.water().levelMm()).isEqualTo(425);
+    assertThat(s.rocks()).isEmpty();
+  }
+
+  @Test
+  void withoutAFileTheSceneItselfGoesToStandardOutput() {
+    Run r = Run.holdfast("new", "--size", "36 x 18 x 16 in", "--outside", "--side-glass", "10", "--bottom-glass", "1.2 cm",
+        "--viewed-from", "right,front", "--support", "edges", "--name", "by the window");
+    assertThat(r.exit()).isZero();
+    assertThat(r.err()).isEmpty();
+    Scene s = SceneReader.read(r.out(), "out").match(x -> x, refused -> {
+      throw new AssertionError(refused.rendered());
+    });
+    // 36 in = 914.4 mm less two panes of 10; 18 in = 457.2; 16 in = 406.4 less 12
+    assertThat(s.tank().lengthMm()).isEqualTo(894.4);
+    assertThat(s.tank().widthMm()).isEqualTo(437.2);
+    assertThat(s.tank().heightMm()).isEqualTo(394.4);
+    assertThat(s.tank().viewedFrom()).containsExactly(Side.FRONT, Side.RIGHT);
+    assertThat(s.name()).isEqualTo("by the window");
+    assertThat(SceneWriter.write(s)).isEqualTo(r.out());
+  }
+
+  @Test
+  void neverWritesOverAFileUnasked() throws Exception {
+    Path file = dir.resolve("tank.json");
+    Files.writeString(file, "mine");
+    Run r = Run.holdfast("new", "--size", "90x45x45 cm", "-o", file.toString());
+    assertThat(r).isEqualTo(new Run(2, "", "holdfast: " + file + " is already there.\n  Name another file, or add --replace to write over it.\n"));
+    assertThat(file).hasContent("mine");
+    assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "-o", file.toString(), "--replace", "-q").out()).isEmpty();
+    assertThat(Files.readString(file)).contains("holdfast-scene/1");
+  }
+
+  @Test
+  void aFolderThatIsNotThere() {
+    Run r = Run.holdfast("new", "--size", "90x45x45 cm", "-o", dir.resolve("no/tank.json").toString());
+    assertThat(r).isEqualTo(new Run(2, "", "holdfast: " + dir.resolve("no") + ": there is no such folder to write to.\n"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+    "90x45x45      | --size: '90x45x45' says no unit.",
+    "90x45 cm      | --size: '90x45 cm' is not a size.",
+    "big           | --size: 'big' is not a size.",
+    "90x45x45 ft   | --size: the unit 'ft' is not known.",
+    "-90x45x45 cm  | --size: '-90x45x45 cm' is not a size.",
+    "0x45x45 cm    | --size, inside length must be from 50 to 10000 mm, was 0 mm.",
+    "90x45x450 cm  | --size, inside height must be from 50 to 3000 mm, was 4500 mm."
+  })
+  void wrongSizes(String size, String message) {
+    Run r = Run.holdfast("new", "--size=" + size);
+    assertThat(r.exit()).isEqualTo(2);
+    assertThat(r.out()).isEmpty();
+    assertThat(r.err()).startsWith("holdfast: " + message + "\n");
+  }
+
+  @Test
+  void otherWrongWords() {
+    assertThat(Run.holdfast("new").err()).startsWith("holdfast: holdfast new needs --size SIZE.\n");
+    assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--support", "legs").err())
+        .isEqualTo("holdfast: --support must be edges, full or unknown, was 'legs'.\n");
+    assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--viewed-from", "top").err())
+        .isEqualTo("holdfast: --viewed-from: each must be front, right, back or left, was 'top'.\n");
+    assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--side-glass", "thick").err())
+        .startsWith("holdfast: --side-glass: 'thick' is not a length.\n");
+  }
+
+  /** Usual glass by length, width and height in feet: 2x1x1 5 mm, 3x1.5x1.5 8, 2x2x2 10, 4x1.5x1.5 10, 6x2x2 12; common practice. */
+  @ParameterizedTest
+  @CsvSource({"2, 1, 5", "2, 1.5, 8", "3, 1.5, 8", "2, 2, 10", "4, 1.5, 10", "6, 2, 12"})
+  void usualGlass(double lengthFt, double heightFt, double mm) {
+    assertThat(UsualGlass.thicknessMm(lengthFt * 304.8, heightFt * 304.8)).isEqualTo(mm);
+  }
+}
