@@ -23,7 +23,8 @@ record FormBox(List<Vec3> cornersMm, boolean exact) {
       List<Vec3> corners = new ArrayList<>();
       for (int i = 0; i < 8; i++) {
         corners.add(new Vec3(
-            ((i & 1) == 0 ? -0.5 : 0.5) * m.lengthMm(), ((i & 2) == 0 ? -0.5 : 0.5) * m.widthMm(), (i & 4) == 0 ? 0 : m.heightMm()));
+            ((i & 1) == 0 ? -0.5 : 0.5) * m.lengthMm(), ((i & 2) == 0 ? -0.5 : 0.5) * m.widthMm(),
+                (i & 4) == 0 ? 0 : m.heightMm()));
       }
       return Optional.of(new FormBox(corners, m.look() == Rock.Look.BOX));
     }

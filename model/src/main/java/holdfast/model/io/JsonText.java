@@ -144,16 +144,23 @@ final class JsonText {
 
   private void reportSyntax(JsonProcessingException e) {
     JsonLocation where = e.getLocation() != null ? e.getLocation() : parser.currentLocation();
-    String why = e.getOriginalMessage()
-        .replaceAll("\\s*\\(start marker at \\[Source:.*?line: (\\d+), column: \\d+\\]\\)", " opened in line $1")
-        .replaceAll("\\(code \\d+(?: / 0x[0-9a-fA-F]+)?\\)", "")
-        .replaceAll("\\(\\('", "('")
-        .replaceAll("[\\r\\n]+", " ")
-        .replaceAll("\\s+", " ")
-        .replace(" )", ")")
-        .strip();
+    String why = plain(e.getOriginalMessage());
     problems.add(new Json.At(where.getLineNr(), order), pathHere(parser.getParsingContext()),
         "no valid JSON at column " + where.getColumnNr(), "must be JSON: " + why);
+  }
+
+  /** The parser's own words without what speaks of its inside. */
+  private static String plain(String message) {
+    String why = message
+        .replaceAll("\\s*\\(start marker at \\[Source:.*?line: (\\d+), column: \\d+\\]\\)", " opened in line $1")
+        .replaceAll("\\(code \\d+(?: / 0x[0-9a-fA-F]+)?\\)", "")
+        .replaceAll(" \\(or 'NaN'[^)]*\\)", "")
+        .replaceAll("maybe a \\(non-standard\\) comment\\? \\(.*\\)", "JSON has no comments")
+        .replace("(('", "('")
+        .replace("' )", "')")
+        .replaceAll("\\s+", " ")
+        .strip();
+    return why.isEmpty() ? "not understood" : Character.toLowerCase(why.charAt(0)) + why.substring(1);
   }
 
   private static String pathHere(JsonStreamContext context) {

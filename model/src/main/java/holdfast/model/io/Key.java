@@ -86,8 +86,9 @@ sealed interface Key {
   record Vector(String name, boolean required, int size, double least, double most, String unit, String about)
       implements Key {
     String range() {
-      return size + " numbers from " + JsonLayout.number(least) + " to " + JsonLayout.number(most)
-          + (unit.isEmpty() ? "" : " " + unit);
+      // Without a unit it is a direction or a turn, whose own check says more than a range.
+      return size + " numbers" + (unit.isEmpty() ? "" : " from " + JsonLayout.number(least) + " to "
+          + JsonLayout.number(most) + " " + unit);
     }
   }
 

@@ -3,8 +3,10 @@ package holdfast.model.io;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToIntFunction;
 
 /**
  * The keys of one kind of object, in the order in which they are written.
@@ -31,10 +33,10 @@ record Keys(String what, List<Key> all) {
   /** The known word that a mistyped one most likely stands for; none when nothing is near. */
   static Optional<String> nearest(String typed, List<String> known) {
     // A third of the letters may be wrong, but two always: "hight" is height, "foo" is nothing.
-    String lower = typed.toLowerCase(java.util.Locale.ROOT);
+    ToIntFunction<String> off = k -> distance(typed.toLowerCase(Locale.ROOT), k.toLowerCase(Locale.ROOT));
     return known.stream()
-        .filter(k -> distance(lower, k.toLowerCase(java.util.Locale.ROOT)) <= Math.max(2, Math.min(k.length(), typed.length()) / 3))
-        .min(Comparator.comparingInt((String k) -> distance(lower, k.toLowerCase(java.util.Locale.ROOT))));
+        .filter(k -> off.applyAsInt(k) <= Math.max(2, Math.min(k.length(), typed.length()) / 3))
+        .min(Comparator.comparingInt(off));
   }
 
   /**

@@ -52,7 +52,8 @@ public final class LooseBlocksReader {
     if (root instanceof Json.Obj o && o.member("format").isPresent()) {
       Json format = o.member("format").get().value();
       if (!(format instanceof Json.Str s && s.text().equals(FORMAT_NAME))) {
-        String hint = format instanceof Json.Str s && s.text().equals(SceneKeys.FORMAT_NAME) ? " (a scene is for 'holdfast check')" : "";
+        String hint = format instanceof Json.Str s && s.text().equals(SceneKeys.FORMAT_NAME)
+            ? " (a scene is for 'holdfast check')" : "";
         problems.add(format.at(), "$.format", format.shown(), "must be \"" + FORMAT_NAME + "\"" + hint);
         return Optional.empty();
       }

@@ -1,5 +1,6 @@
 package holdfast.model.io;
 
+import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -37,7 +38,8 @@ final class ObjectWalk {
       if (known.contains(m.key())) continue;
       String hint = Keys.nearest(m.key(), known)
           .map(k -> "did you mean " + k + "?")
-          .orElseGet(() -> known.size() > 20 ? "see 'holdfast defaults' for the keys" : "the keys are " + String.join(", ", known));
+          .orElseGet(() -> known.size() > 20
+              ? "see 'holdfast defaults' for the keys" : "the keys are " + String.join(", ", known));
       problems.add(m.at(), Paths.child(path, m.key()), "a key that is not known in " + keys.what(), hint);
     }
     return Optional.of(new ObjectWalk(object, path, keys, problems));
@@ -76,7 +78,7 @@ final class ObjectWalk {
     Optional<Json> value = valueOrMissing(key);
     if (value.isEmpty()) return key.initial().orElse(Double.NaN);
     if (value.get() instanceof Json.Num n && key.admits(n.value())) return n.value();
-    boolean numeric = value.get() instanceof Json.Num;
+    boolean numeric = value.get() instanceof Json.Num n && !Double.isNaN(n.value());
     refuse(key, "must be " + (numeric || key.whole() ? "" : "a number ") + key.range() + ": " + key.about());
     return Double.NaN;
   }
@@ -210,11 +212,11 @@ final class ObjectWalk {
       vector(list.items().get(i), Paths.item(at, i), point).ifPresent(p -> points.add(new Vec3(p[0], p[1], p[2])));
     }
     if (points.size() < list.items().size()) return Optional.empty();
-    if (Flatness.isFlat(points)) {
-      problems.add(value.at(), at, "points in one plane", "must enclose a volume");
+    List<Vec3> metres = points.stream().map(p -> p.times(key.unit().equals("mm") ? 1e-3 : 1)).toList();
+    return HullBuilder.build(metres).match(hull -> Optional.of(points), reason -> {
+      problems.add(value.at(), at, "points without a volume (" + reason + ")", "must be the corners of a solid");
       return Optional.empty();
-    }
-    return Optional.of(points);
+    });
   }
 
   /** The object under that key. */
@@ -228,7 +230,7 @@ final class ObjectWalk {
     List<ObjectWalk> walks = new ArrayList<>();
     if (value.isEmpty()) return walks;
     if (!(value.get() instanceof Json.Arr list) || list.items().size() > key.most()) {
-      refuse(key, "must be a list of at most " + key.most() + ": " + key.about());
+      refuse(key, "must be a list of at most " + key.most() + " objects: " + key.about());
       return walks;
     }
     for (int i = 0; i < list.items().size(); i++) {

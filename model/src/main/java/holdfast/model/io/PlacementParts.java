@@ -71,8 +71,8 @@ final class PlacementParts {
       walk.refuse(SceneKeys.TURN, "must have length 1, has " + RockParts.shortNumber(norm) + "; no turn is [1, 0, 0, 0]");
     } else {
       Quat u = q.unit();
-      walk.refuse(SceneKeys.TURN, "must have length 1, has " + eightDecimals(norm) + "; at length 1 it is [" + eightDecimals(u.w()) + ", "
-          + eightDecimals(u.x()) + ", " + eightDecimals(u.y()) + ", " + eightDecimals(u.z()) + "]");
+      walk.refuse(SceneKeys.TURN, "must have length 1, has " + eightDecimals(norm) + "; at length 1 it is ["
+          + eightDecimals(u.w()) + ", " + eightDecimals(u.x()) + ", " + eightDecimals(u.y()) + ", " + eightDecimals(u.z()) + "]");
     }
     return false;
   }

@@ -43,7 +43,8 @@ final class RockParts {
     List<Key> given = sorts.stream().filter(walk::has).toList();
     if (given.size() != 1) {
       String found = given.isEmpty() ? "no form" : String.join(" and ", given.stream().map(Key::name).toList());
-      walk.refuseWhole(found, "must have exactly one of look (with length_mm, width_mm, height_mm), points_mm, lobes_mm, mesh_file");
+      walk.refuseWhole(found,
+          "must have exactly one of look (with length_mm, width_mm, height_mm), points_mm, lobes_mm, mesh_file");
       return Optional.empty();
     }
     Key sort = given.get(0);
@@ -75,7 +76,8 @@ final class RockParts {
     try {
       Path named = Path.of(file);
       if (named.isAbsolute() || file.contains("\\") || file.contains(":")) {
-        walk.refuse(SceneKeys.MESH_FILE, "must be named from the scene file's folder, with forward slashes, so that both can be moved");
+        walk.refuse(SceneKeys.MESH_FILE,
+            "must be named from the scene file's folder, with forward slashes, so that both can be moved");
         return Optional.empty();
       }
       if (folder.isPresent() && !Files.isRegularFile(folder.get().resolve(named))) {
@@ -93,11 +95,13 @@ final class RockParts {
     boolean weighed = walk.has(SceneKeys.WEIGHED);
     boolean bulk = walk.has(SceneKeys.BULK);
     if (weighed == bulk) {
-      walk.refuseWhole(weighed ? "weighed_kg and bulk_kg_per_l" : "no mass", "must have exactly one of weighed_kg, bulk_kg_per_l");
+      walk.refuseWhole(weighed ? "weighed_kg and bulk_kg_per_l" : "no mass",
+          "must have exactly one of weighed_kg, bulk_kg_per_l");
       return Optional.empty();
     }
     if (bulk) {
-      Stream.of(SceneKeys.WEIGHING, SceneKeys.HELD_WATER).forEach(k -> walk.notBeside(k, "must be left out beside bulk_kg_per_l"));
+      Stream.of(SceneKeys.WEIGHING, SceneKeys.HELD_WATER)
+          .forEach(k -> walk.notBeside(k, "must be left out beside bulk_kg_per_l"));
       double kgPerL = walk.number(SceneKeys.BULK);
       return Double.isNaN(kgPerL) ? Optional.empty() : Optional.of(new Rock.BulkDensity(kgPerL));
     }
@@ -140,7 +144,8 @@ final class RockParts {
       double density = dryKg / volumeL(size);
       if (density > mineralKgPerL) {
         walk.refuse(SceneKeys.WEIGHED, "must be less: in a box of " + shortNumber(volumeL(size)) + " L that is "
-            + shortNumber(density) + " kg/L, more than the mineral's " + shortNumber(mineralKgPerL) + " kg/L; check mass and lengths");
+            + shortNumber(density) + " kg/L, more than the mineral's " + shortNumber(mineralKgPerL)
+            + " kg/L; check mass and lengths");
       }
     });
   }

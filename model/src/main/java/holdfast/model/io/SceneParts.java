@@ -65,7 +65,8 @@ final class SceneParts {
     List<Placement> placements = new PlacementParts(problems, rocks, tank).read(walk.parts(SceneKeys.PLACEMENTS));
     List<JointSpec> joints = new JointParts(problems, rocks).read(walk.parts(SceneKeys.JOINTS));
     if (problems.any()) return Optional.empty();
-    return Optional.of(new Scene(name, tank.orElseThrow(), floor, sand, water, devices, lamps, rocks.rocks(), placements, joints, settings));
+    return Optional.of(new Scene(name, tank.orElseThrow(), floor, sand, water, devices, lamps, rocks.rocks(), placements,
+        joints, settings));
   }
 
   private Optional<Tank> tank(ObjectWalk walk) {
@@ -85,7 +86,8 @@ final class SceneParts {
     List<Side> viewed = walk.words(SceneKeys.VIEWED, Side.values());
     List<Side> touched = walk.words(SceneKeys.TOUCHED, Side.values());
     if (support.isEmpty() || Double.isNaN(length + width + height)) return Optional.empty();
-    return Optional.of(new Tank(length, width, height, side, bottom, support.get(), tempered, drilled, openings, viewed, touched));
+    return Optional.of(new Tank(length, width, height, side, bottom, support.get(), tempered, drilled, openings, viewed,
+        touched));
   }
 
   /** Corner x, y, length and width of a rectangle that should lie on the bottom. */
@@ -136,7 +138,8 @@ final class SceneParts {
   private Scene.Sand sand(ObjectWalk walk, Optional<Tank> tank) {
     double depth = walk.number(SceneKeys.SAND_DEPTH);
     if (tank.isPresent() && depth >= tank.get().heightMm()) {
-      walk.refuse(SceneKeys.SAND_DEPTH, "must be less than the tank's height, " + JsonLayout.number(tank.get().heightMm()) + " mm");
+      walk.refuse(SceneKeys.SAND_DEPTH, "must be less than the tank's height, " + JsonLayout.number(tank.get().heightMm())
+          + " mm");
     }
     return new Scene.Sand(depth, walk.number(SceneKeys.SAND_BULK));
   }
@@ -145,7 +148,8 @@ final class SceneParts {
     double height = tank.map(Tank::heightMm).orElse(Double.NaN);
     OptionalDouble level = given.map(w -> w.maybe(SceneKeys.LEVEL)).orElse(OptionalDouble.empty());
     if (level.isPresent() && level.getAsDouble() > height) {
-      given.get().refuse(SceneKeys.LEVEL, "must be at most the tank's height, " + JsonLayout.number(height) + " mm: water ends at the rim");
+      given.get().refuse(SceneKeys.LEVEL, "must be at most the tank's height, " + JsonLayout.number(height)
+          + " mm: water ends at the rim");
     }
     return new Scene.Water(
         level.orElse(height - SceneKeys.WATER_BELOW_RIM_MM),
@@ -165,9 +169,9 @@ final class SceneParts {
       tank.ifPresent(t -> {
         Vec3 end = at.get().plus(size.get());
         if (end.x() > t.lengthMm() + DEVICE_SLACK_MM || end.y() > t.widthMm() + DEVICE_SLACK_MM) {
-          walk.refuse(SceneKeys.BOX_SIZE, "must end within the tank, which is " + JsonLayout.number(t.lengthMm()) + " mm long and "
-              + JsonLayout.number(t.widthMm()) + " mm wide; this ends at x = " + JsonLayout.number(end.x()) + ", y = "
-              + JsonLayout.number(end.y()));
+          walk.refuse(SceneKeys.BOX_SIZE, "must end within the tank, which is " + JsonLayout.number(t.lengthMm())
+              + " mm long and " + JsonLayout.number(t.widthMm()) + " mm wide; this ends at x = "
+              + JsonLayout.number(end.x()) + ", y = " + JsonLayout.number(end.y()));
         }
         if (at.get().z() >= t.heightMm()) {
           walk.refuse(SceneKeys.BOX_AT, "must start below the rim, at " + JsonLayout.number(t.heightMm()) + " mm");

@@ -54,7 +54,8 @@ public final class SceneWriter {
     flag(out, TEMPERED, t.temperedBottom(), false);
     flag(out, DRILLED, t.drilledBottom(), false);
     if (!t.openings().isEmpty()) {
-      out.objects(OPENINGS.name(), t.openings().stream().map(o -> rectangle(o.xMm(), o.yMm(), o.lengthMm(), o.widthMm())).toList());
+      out.objects(OPENINGS.name(),
+          t.openings().stream().map(o -> rectangle(o.xMm(), o.yMm(), o.lengthMm(), o.widthMm())).toList());
     }
     sides(out, VIEWED, t.viewedFrom());
     sides(out, TOUCHED, t.mayTouch());
@@ -124,7 +125,9 @@ public final class SceneWriter {
     JsonOut out = new JsonOut();
     if (form instanceof Rock.Measured m) {
       out.text(LOOK.name(), m.look().word())
-          .number(ROCK_LENGTH.name(), m.lengthMm()).number(ROCK_WIDTH.name(), m.widthMm()).number(ROCK_HEIGHT.name(), m.heightMm());
+          .number(ROCK_LENGTH.name(), m.lengthMm())
+          .number(ROCK_WIDTH.name(), m.widthMm())
+          .number(ROCK_HEIGHT.name(), m.heightMm());
       number(out, SEED, m.seed());
     } else if (form instanceof Rock.Points p) {
       out.points(POINTS.name(), p.pointsMm());

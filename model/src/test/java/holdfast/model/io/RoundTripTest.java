@@ -124,12 +124,14 @@ class RoundTripTest {
   @Test
   void whatEqualsItsDefaultIsLeftOut() {
     String wordy = """
-        {"settings": {}, "joints": [], "placements": [{"locked": false, "turn": [1, 0, 0, 0], "at_mm": [1e2, 100.0, 10], "rock": "foot"}],
+        {"settings": {}, "joints": [], 
+         "placements": [{"locked": false, "turn": [1, 0, 0, 0], "at_mm": [1e2, 100.0, 10], "rock": "foot"}],
          "rocks": [{"kind": "live", "slimy": true, "removable": false, "sealed_volume_ml": 0, "name": "foot",
-           "mass": {"state": "dry", "weighed_kg": 1.50}, "form": {"seed": 1, "look": "block", "length_mm": 100, "width_mm": 90, "height_mm": 80}}],
+           "mass": {"state": "dry", "weighed_kg": 1.50},
+           "form": {"seed": 1, "look": "block", "length_mm": 100, "width_mm": 90, "height_mm": 80}}],
          "floor": {"kind": "grid", "cell_mm": 12.7}, "sand": {"depth_mm": 0}, "water": {"salinity": 35},
-         "tank": {"length_mm": 290, "width_mm": 290, "height_mm": 300, "side_glass_mm": 5, "bottom_glass_mm": 6, "support": "unknown",
-           "openings": [], "viewed_from": ["front"], "may_touch": []},
+         "tank": {"length_mm": 290, "width_mm": 290, "height_mm": 300, "side_glass_mm": 5, "bottom_glass_mm": 6,
+           "support": "unknown", "openings": [], "viewed_from": ["front"], "may_touch": []},
          "format": "holdfast-scene/1"}
         """;
     assertThat(SceneWriter.write(scene(wordy))).isEqualTo("""
