@@ -148,40 +148,62 @@ public final class HullBuilder {
     return most - least;
   }
 
-  /** Closed, outward, with Euler's count, and all points inside. */
+  /** Above this many tests of a point against a face only corners are tested: scans, not stones. */
+  private static final long MOST_TESTS = 20_000_000;
+
+  /** Closed, outward, with Euler's count, convex across every edge, and all points inside. */
   static boolean sound(Hull hull, List<Vec3> points, double size) {
-    Map<Long, Integer> edges = new HashMap<>();
     int corners = hull.corners().size();
+    int edges = 0;
     int[] degree = new int[corners];
     for (Hull.Face f : hull.faces()) {
-      int n = f.loop().size();
-      if (n < 3 || !f.normal().isFinite()) return false;
-      for (int i = 0; i < n; i++) {
-        int a = f.loop().get(i);
-        int b = f.loop().get((i + 1) % n);
-        degree[a]++;
-        if (edges.merge((long) a * corners + b, 1, Integer::sum) > 1) return false;
+      if (f.loop().size() < 3 || !f.normal().isFinite()) return false;
+      edges += f.loop().size();
+      for (int c : f.loop()) degree[c]++;
+    }
+    if (corners - edges / 2 + hull.faces().size() != 2) return false;
+    if (Arrays.stream(degree).anyMatch(d -> d < 3)) return false;
+    long[] from = new long[edges];
+    int[] face = new int[edges];
+    int at = 0;
+    for (int k = 0; k < hull.faces().size(); k++) {
+      List<Integer> loop = hull.faces().get(k).loop();
+      for (int i = 0; i < loop.size(); i++) {
+        from[at++] = ((long) loop.get(i) * corners + loop.get(i + 1 == loop.size() ? 0 : i + 1)) << 32 | k;
       }
     }
-    for (long e : edges.keySet()) {
-      if (!edges.containsKey(e % corners * corners + e / corners)) return false;
+    Arrays.sort(from);
+    for (int i = 0; i < edges; i++) {
+      face[i] = (int) from[i];
+      from[i] >>>= 32;
+      if (i > 0 && from[i] == from[i - 1]) return false;
     }
-    if (Arrays.stream(degree).anyMatch(d -> d < 3)) return false;
-    if (corners - edges.size() / 2 + hull.faces().size() != 2) return false;
     double slack = Tolerances.INSIDE * size;
+    for (int i = 0; i < edges; i++) {
+      int across = Arrays.binarySearch(from, from[i] % corners * corners + from[i] / corners);
+      if (across < 0) return false;
+      if (!below(hull, hull.faces().get(face[across]).loop(), hull.faces().get(face[i]), slack)) return false;
+    }
+    boolean few = (long) points.size() * hull.faces().size() <= MOST_TESTS;
     for (Hull.Face f : hull.faces()) {
       double nx = f.normal().x();
       double ny = f.normal().y();
       double nz = f.normal().z();
       double most = f.offset() + slack;
-      for (Vec3 p : points) {
-        if (!(nx * p.x() + ny * p.y() + nz * p.z() <= most)) return false;
-      }
       for (int c : f.loop()) {
         if (f.normal().dot(hull.corners().get(c)) < f.offset() - slack) return false;
       }
+      if (!few) continue;
+      for (Vec3 p : points) {
+        if (!(nx * p.x() + ny * p.y() + nz * p.z() <= most)) return false;
+      }
     }
     return Polyhedra.volume(hull) > 0;
+  }
+
+  private static boolean below(Hull hull, List<Integer> loop, Hull.Face face, double slack) {
+    for (int c : loop) if (!(face.normal().dot(hull.corners().get(c)) <= face.offset() + slack)) return false;
+    return true;
   }
 
   /** Triangles into faces. */

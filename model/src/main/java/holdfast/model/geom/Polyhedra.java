@@ -1,6 +1,7 @@
 package holdfast.model.geom;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -91,23 +92,35 @@ public final class Polyhedra {
 
   /** The ends of the edges of {@code of} after cutting them by all planes of {@code by}. */
   private static void clipEdges(Hull of, Hull by, List<Vec3> into) {
+    // Heights of all corners over all planes first: each corner serves several edges.
+    int n = of.corners().size();
+    double[][] above = new double[by.faces().size()][n];
+    boolean[] inside = new boolean[n];
+    Arrays.fill(inside, true);
+    for (int k = 0; k < above.length; k++) {
+      Hull.Face f = by.faces().get(k);
+      for (int i = 0; i < n; i++) {
+        above[k][i] = f.normal().dot(of.corners().get(i)) - f.offset();
+        inside[i] &= above[k][i] <= 0;
+      }
+    }
+    for (int i = 0; i < n; i++) if (inside[i]) into.add(of.corners().get(i));
     forEachEdge(of, (i, j) -> {
-      Vec3 p = of.corners().get(i);
-      Vec3 q = of.corners().get(j);
+      if (inside[i] && inside[j]) return;
       double from = 0;
       double to = 1;
-      for (Hull.Face f : by.faces()) {
-        double dp = f.normal().dot(p) - f.offset();
-        double dq = f.normal().dot(q) - f.offset();
-        if (dp <= 0 && dq <= 0) continue;
-        if (dp > 0 && dq > 0) return;
-        double t = dp / (dp - dq);
-        if (dp > 0) from = Math.max(from, t);
+      for (double[] h : above) {
+        if (h[i] <= 0 && h[j] <= 0) continue;
+        if (h[i] > 0 && h[j] > 0) return;
+        double t = h[i] / (h[i] - h[j]);
+        if (h[i] > 0) from = Math.max(from, t);
         else to = Math.min(to, t);
         if (from > to) return;
       }
-      into.add(from == 0 ? p : p.times(1 - from).plusTimes(from, q));
-      into.add(to == 1 ? q : p.times(1 - to).plusTimes(to, q));
+      Vec3 p = of.corners().get(i);
+      Vec3 q = of.corners().get(j);
+      if (from > 0) into.add(p.times(1 - from).plusTimes(from, q));
+      if (to < 1) into.add(p.times(1 - to).plusTimes(to, q));
     });
   }
 
