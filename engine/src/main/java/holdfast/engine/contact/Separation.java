@@ -111,40 +111,78 @@ record Separation(double distanceM, List<Vec3> normals, Vec3 onA, Vec3 onB) {
     return false;
   }
 
+  /** All of its edges, nine numbers each: direction, normal on the left, normal on the right. */
+  private static double[] edgeRows(Polytope p) {
+    double[] rows = new double[9 * p.edges];
+    for (int i = 0; i < p.edges; i++) {
+      Vec3 along = p.corner(p.to[i]).minus(p.corner(p.from[i]));
+      int k = 9 * i;
+      for (Vec3 v : new Vec3[] {along, p.normal[p.left[i]], p.normal[p.right[i]]}) {
+        rows[k++] = v.x();
+        rows[k++] = v.y();
+        rows[k++] = v.z();
+      }
+    }
+    return rows;
+  }
+
   private static Axis bestEdgePair(Polytope a, Polytope b, double rounding) {
-    Vec3[] alongB = new Vec3[b.edges];
-    for (int j = 0; j < b.edges; j++) alongB[j] = b.corner(b.to[j]).minus(b.corner(b.from[j]));
+    double[] ofA = edgeRows(a);
+    double[] ofB = edgeRows(b);
+    double[] crossB = new double[3 * b.edges];
+    for (int j = 0; j < b.edges; j++) {
+      int k = 9 * j;
+      // Right times left, negated twice: the arc of b's normals turned round.
+      crossB[3 * j] = ofB[k + 7] * ofB[k + 5] - ofB[k + 8] * ofB[k + 4];
+      crossB[3 * j + 1] = ofB[k + 8] * ofB[k + 3] - ofB[k + 6] * ofB[k + 5];
+      crossB[3 * j + 2] = ofB[k + 6] * ofB[k + 4] - ofB[k + 7] * ofB[k + 3];
+    }
     Axis best = null;
     for (int i = 0; i < a.edges; i++) {
-      Vec3 p = a.normal[a.left[i]];
-      Vec3 q = a.normal[a.right[i]];
-      Vec3 e = a.corner(a.to[i]).minus(a.corner(a.from[i]));
-      Vec3 pq = q.cross(p);
+      int k = 9 * i;
+      double px = ofA[k + 3];
+      double py = ofA[k + 4];
+      double pz = ofA[k + 5];
+      double qx = ofA[k + 6];
+      double qy = ofA[k + 7];
+      double qz = ofA[k + 8];
+      double ax = qy * pz - qz * py;
+      double ay = qz * px - qx * pz;
+      double az = qx * py - qy * px;
       for (int j = 0; j < b.edges; j++) {
-        // Arc p q on the sphere against the arc of b's two normals, turned round.
-        Vec3 r = b.normal[b.left[j]];
-        Vec3 s = b.normal[b.right[j]];
-        double rOff = -r.dot(pq);
-        double sOff = -s.dot(pq);
-        if (rOff * sOff >= 0) continue;
-        Vec3 rs = s.cross(r);
-        double pOff = p.dot(rs);
-        double qOff = q.dot(rs);
-        if (pOff * qOff >= 0 || rOff * qOff <= 0) continue;
-        Vec3 n = e.cross(alongB[j]);
-        double length = n.norm();
-        if (!(length > 1e-9 * e.norm() * alongB[j].norm())) continue;
-        n = n.times(1 / length);
-        // Out of a where the edge lies between its two faces, so that minus n goes out of b into a.
-        if (n.dot(p) + n.dot(q) < 0) n = n.negated();
-        double separation = n.dot(b.corner(b.from[j]).minus(a.corner(a.from[i])));
-        Axis axis = new Axis(n.negated(), separation, 0);
-        if (best == null || separation > best.separationM + rounding
-            || separation > best.separationM - rounding && better(axis, best)) {
+        int m = 9 * j;
+        // The arc between a's two normals and the reversed arc of b's cross when each one's ends lie on either side of
+        // the other, in the same half of the sphere.
+        double left = -(ofB[m + 3] * ax + ofB[m + 4] * ay + ofB[m + 5] * az);
+        double right = -(ofB[m + 6] * ax + ofB[m + 7] * ay + ofB[m + 8] * az);
+        if (left * right >= 0) continue;
+        double bx = crossB[3 * j];
+        double by = crossB[3 * j + 1];
+        double bz = crossB[3 * j + 2];
+        double p = px * bx + py * by + pz * bz;
+        double q = qx * bx + qy * by + qz * bz;
+        if (p * q >= 0 || left * q <= 0) continue;
+        Axis axis = edgeAxis(a, i, b, j);
+        if (axis == null) continue;
+        if (best == null || axis.separationM > best.separationM + rounding
+            || axis.separationM > best.separationM - rounding && better(axis, best)) {
           best = axis;
         }
       }
     }
     return best;
+  }
+
+  /** The axis across two edges; null when they are parallel. */
+  private static Axis edgeAxis(Polytope a, int i, Polytope b, int j) {
+    Vec3 e = a.corner(a.to[i]).minus(a.corner(a.from[i]));
+    Vec3 f = b.corner(b.to[j]).minus(b.corner(b.from[j]));
+    Vec3 n = e.cross(f);
+    double length = n.norm();
+    if (!(length > 1e-9 * e.norm() * f.norm())) return null;
+    n = n.times(1 / length);
+    // Out of a where the edge lies between its two faces; minus that goes out of b into a.
+    if (n.dot(a.normal[a.left[i]].plus(a.normal[a.right[i]])) < 0) n = n.negated();
+    return new Axis(n.negated(), n.dot(b.corner(b.from[j]).minus(a.corner(a.from[i]))), 0);
   }
 }
