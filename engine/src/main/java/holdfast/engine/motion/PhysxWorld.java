@@ -176,9 +176,11 @@ final class PhysxWorld implements MotionWorld {
     Pose pb = pose(b);
     Entry ea = bodies.get(a);
     Entry eb = bodies.get(b);
-    // Both frames have the axes of the world now, so that the bond's load comes in the axes of a turned by a's motion.
-    PxTransform fa = transform(pa.applyInverse(at).minus(ea.body.centre()), pa.turn().conjugate());
-    PxTransform fb = transform(pb.applyInverse(at).minus(eb.body.centre()), pb.turn().conjugate());
+    // The joint's frame lies at the centre of a, where the engine's moment is about the frame and about the centre alike;
+    // its axes are those of the world now. A rigid joint acts the same wherever its frame is.
+    Vec3 centre = pa.apply(ea.body.centre());
+    PxTransform fa = transform(Vec3.ZERO, pa.turn().conjugate());
+    PxTransform fb = transform(pb.applyInverse(centre).minus(eb.body.centre()), pb.turn().conjugate());
     PxFixedJoint joint = PxTopLevelFunctions.FixedJointCreate(runtime.physics, ea.actor, fa, eb.actor, fb);
     fa.destroy();
     fb.destroy();
@@ -192,7 +194,11 @@ final class PhysxWorld implements MotionWorld {
     Bond j = bonds.get(bond);
     if (j == null) return Wrench.ZERO;
     j.joint.getConstraint().getForce(va, vb);
-    return new Wrench(get(va).times(1 / UNITS), get(vb).times(1 / (UNITS * UNITS)));
+    Vec3 force = get(va).times(1 / UNITS);
+    Vec3 aboutCentre = get(vb).times(1 / (UNITS * UNITS));
+    Pose pose = pose(j.a);
+    Vec3 arm = pose.apply(bodies.get(j.a).body.centre()).minus(pose.apply(j.atInA));
+    return new Wrench(force, aboutCentre.plus(arm.cross(force)));
   }
 
   @Override

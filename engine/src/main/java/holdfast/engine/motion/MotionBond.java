@@ -1,0 +1,80 @@
+package holdfast.engine.motion;
+
+import holdfast.engine.statics.Wrench;
+import holdfast.model.geom.Vec3;
+import java.util.Objects;
+
+/**
+ * What holds two rocks together until it breaks.
+ *
+ * <p>Paste: linear stress over a disc of the bonded area. It breaks when the tension at the rim,
+ * {@code N/A + 4M / (pi r^3)}, or the shear at the rim, {@code V/A + 2T / (pi r^3)}, passes its strength (N pull,
+ * M bending, V shear, T twist; Roark's Formulas for Stress and Strain, circular section). A rod: when shear, bending or
+ * pull pass what its own section bears.
+ *
+ * @param a one rock
+ * @param b the other
+ * @param at middle of the joint, world
+ * @param normal unit normal out of {@code b} into {@code a}, or the rod's axis
+ * @param strength what it takes
+ */
+public record MotionBond(String a, String b, Vec3 at, Vec3 normal, Strength strength) {
+  public MotionBond {
+    Objects.requireNonNull(a);
+    Objects.requireNonNull(b);
+    Objects.requireNonNull(at);
+    Objects.requireNonNull(normal);
+    Objects.requireNonNull(strength);
+  }
+
+  /** What a bond takes before it breaks. */
+  public sealed interface Strength {
+    /** The load as a share of what breaks the bond; 1 breaks it. {@code load} is on {@code a} about the joint. */
+    double use(Wrench load, Vec3 normal);
+  }
+
+  /** A paste over an area. */
+  public record Paste(double areaM2, double tensionPa, double shearPa) implements Strength {
+    public Paste {
+      if (!(areaM2 >= 0 && tensionPa >= 0 && shearPa >= 0)) throw new IllegalArgumentException("strengths must be 0 or more");
+    }
+
+    @Override
+    public double use(Wrench load, Vec3 normal) {
+      if (areaM2 == 0) return Double.POSITIVE_INFINITY;
+      double r3 = Math.pow(areaM2 / Math.PI, 1.5);
+      double push = load.force().dot(normal);
+      double twist = load.moment().dot(normal);
+      double shear = load.force().plusTimes(-push, normal).norm();
+      double bending = load.moment().plusTimes(-twist, normal).norm();
+      double pull = -push / areaM2 + 4 * bending / (Math.PI * r3);
+      double slide = shear / areaM2 + 2 * Math.abs(twist) / (Math.PI * r3);
+      return Math.max(share(pull, tensionPa), share(slide, shearPa));
+    }
+  }
+
+  /** A rod across the joint. */
+  public record RodSection(double shearN, double bendingNm, double pullN) implements Strength {
+    @Override
+    public double use(Wrench load, Vec3 normal) {
+      double push = load.force().dot(normal);
+      double twist = load.moment().dot(normal);
+      double shear = load.force().plusTimes(-push, normal).norm();
+      double bending = load.moment().plusTimes(-twist, normal).norm();
+      return Math.max(Math.max(share(shear, shearN), share(bending, bendingNm)), share(-push, pullN));
+    }
+  }
+
+  /** Never breaks. */
+  public record Unbreakable() implements Strength {
+    @Override
+    public double use(Wrench load, Vec3 normal) {
+      return 0;
+    }
+  }
+
+  private static double share(double load, double strength) {
+    if (load <= 0) return 0;
+    return strength > 0 ? load / strength : Double.POSITIVE_INFINITY;
+  }
+}
