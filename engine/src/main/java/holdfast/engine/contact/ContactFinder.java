@@ -104,7 +104,7 @@ public final class ContactFinder {
     Vec3 onA = s.onA();
     Vec3 onB = s.onB();
     if (onA == null || !corners.isEmpty()) {
-      Vec3 middle = corners.isEmpty() ? deepest(p.shape, normal) : mean(corners);
+      Vec3 middle = corners.isEmpty() ? p.shape.deepest(normal) : mean(corners);
       onA = middle.plusTimes(s.distanceM() / 2, normal);
       onB = middle.plusTimes(-s.distanceM() / 2, normal);
     }
@@ -117,13 +117,6 @@ public final class ContactFinder {
     Vec3 sum = Vec3.ZERO;
     for (Vec3 p : points) sum = sum.plus(p);
     return sum.times(1.0 / points.size());
-  }
-
-  private static Vec3 deepest(Polytope a, Vec3 normal) {
-    double least = a.least(normal);
-    int i = 0;
-    while (a.corner(i).dot(normal) > least) i++;
-    return a.corner(i);
   }
 
   /**

@@ -6,12 +6,12 @@ import java.util.Arrays;
  * Convex polygons in a plane as flat arrays {@code u0, v0, u1, v1, ...}, counter-clockwise. Empty arrays are empty
  * polygons. Nothing here knows of bodies.
  */
-final class Planar {
+public final class Planar {
   private static final double[] EMPTY = {};
 
   private Planar() {}
 
-  static int corners(double[] p) {
+  public static int corners(double[] p) {
     return p.length / 2;
   }
 
@@ -19,7 +19,7 @@ final class Planar {
    * The convex hull of points: corners nearer than {@code weld} are one, corners that stand out by less than
    * {@code weld} are dropped (monotone chain, Andrew 1979).
    */
-  static double[] hull(double[] points, double weld) {
+  public static double[] hull(double[] points, double weld) {
     int n = corners(points);
     Integer[] order = new Integer[n];
     for (int i = 0; i < n; i++) order[i] = i;
@@ -56,7 +56,7 @@ final class Planar {
    * The part where {@code gu u + gv v <= c}; {@code (gu, gv)} is a unit vector, points up to {@code onLine} outside
    * count as on the line.
    */
-  static double[] clip(double[] p, double gu, double gv, double c, double onLine) {
+  public static double[] clip(double[] p, double gu, double gv, double c, double onLine) {
     int n = corners(p);
     boolean all = true;
     double[] d = new double[n];
@@ -85,7 +85,7 @@ final class Planar {
   }
 
   /** The part of {@code p} inside the convex polygon {@code q}, which has an inside. */
-  static double[] clip(double[] p, double[] q, double onLine) {
+  public static double[] clip(double[] p, double[] q, double onLine) {
     double[] rest = p;
     int n = corners(q);
     for (int i = 0; i < n && rest.length > 0; i++) {
@@ -102,7 +102,7 @@ final class Planar {
   }
 
   /** Signed area; above zero when counter-clockwise. */
-  static double area(double[] p) {
+  public static double area(double[] p) {
     double sum = 0;
     for (int i = 1; i + 1 < corners(p); i++) {
       sum += turn(p[0], p[1], p[2 * i], p[2 * i + 1], p[2 * i + 2], p[2 * i + 3]);

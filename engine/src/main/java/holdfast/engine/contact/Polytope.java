@@ -150,6 +150,14 @@ final class Polytope {
     return -reach(d.negated());
   }
 
+  /** The first corner that reaches least along {@code d}. */
+  Vec3 deepest(Vec3 d) {
+    double least = least(d);
+    int i = 0;
+    while (i + 1 < corners && corner(i).dot(d) > least) i++;
+    return corner(i);
+  }
+
   /** Whether the upright boxes come within {@code marginM} of each other along every axis. */
   boolean boxNear(Polytope o, double marginM) {
     for (int k = 0; k < 3; k++) {

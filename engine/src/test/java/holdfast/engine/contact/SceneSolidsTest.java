@@ -15,7 +15,9 @@ import holdfast.model.scene.Scene;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
+import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -31,9 +33,15 @@ class SceneSolidsTest {
         OptionalDouble.empty()), 0, slimy, false, OptionalDouble.empty());
   }
 
-  private static RockBody body(String name) {
+  /** The placed rocks of a scene, each a cube of 100 mm about its own origin. */
+  private static List<Solid> solids(Scene scene) {
     Hull box = Bodies.box(0.1, 0.1, 0.1);
-    return new RockBody(name, List.of(box), Polyhedra.massProperties(box), 2, 0, 0);
+    List<PlacedRock> placed = new ArrayList<>();
+    for (Placement p : scene.placements()) {
+      RockBody body = new RockBody(p.rock(), List.of(box), Polyhedra.massProperties(box), 2, 0, 0);
+      placed.add(PlacedRock.of(placed.size(), scene.rock(p.rock()).orElseThrow(), body, p.pose()));
+    }
+    return SceneSolids.of(scene, placed);
   }
 
   private static Scene scene(Floor floor, List<Rock> rocks, Placement... placements) {
@@ -49,7 +57,7 @@ class SceneSolidsTest {
   @Test
   void aRockStandsOnTheGridAndNotOnTheGlassUnderIt() {
     Scene s = scene(Floor.DEFAULT, List.of(rock("block", Rock.Kind.DRY, false)), at("block", 300, 150, 60));
-    List<Solid> solids = SceneSolids.of(s, List.of(body("block")));
+    List<Solid> solids = solids(s);
     ContactMap map = ContactFinder.find(solids, ContactRules.DEFAULT);
     assertThat(map.contacts()).hasSize(1);
     assertThat(solids.get(map.contacts().get(0).b()).name()).isEqualTo(TankSolids.GRID);
@@ -61,7 +69,7 @@ class SceneSolidsTest {
   void besideTheGridTheBottomPaneIsBare() {
     Floor part = new Floor(Floor.Kind.GRID, 12.7, 1.5, 10, 0, Optional.of(new Floor.Extent(0, 0, 200, 300)));
     Scene s = scene(part, List.of(rock("block", Rock.Kind.DRY, false)), at("block", 400, 150, 50));
-    List<Solid> solids = SceneSolids.of(s, List.of(body("block")));
+    List<Solid> solids = solids(s);
     Contact c = ContactFinder.find(solids, ContactRules.DEFAULT).contacts().get(0);
     assertThat(solids.get(c.b()).surface()).isEqualTo(Surface.GLASS);
     assertThat(solids.get(c.b()).name()).isEqualTo(TankSolids.BOTTOM);
@@ -71,7 +79,7 @@ class SceneSolidsTest {
   void aRockInTheCornerTouchesBothPanes() {
     Floor bare = new Floor(Floor.Kind.BARE, 12.7, 1.5, 0, 0, Optional.empty());
     Scene s = scene(bare, List.of(rock("block", Rock.Kind.DRY, false)), at("block", 50, 250, 50));
-    List<Solid> solids = SceneSolids.of(s, List.of(body("block")));
+    List<Solid> solids = solids(s);
     ContactMap map = ContactFinder.find(solids, ContactRules.DEFAULT);
     assertThat(map.contacts()).extracting(c -> solids.get(c.b()).name()).containsExactly("bottom pane", "back pane", "left pane");
     // Each pane pushes inward.
@@ -84,7 +92,7 @@ class SceneSolidsTest {
     Scene s = scene(Floor.DEFAULT,
         List.of(rock("one", Rock.Kind.DRY, true), rock("two", Rock.Kind.LIVE, false), rock("three", Rock.Kind.CAST, false)),
         at("three", 100, 100, 60), at("one", 300, 100, 60), at("two", 450, 100, 60));
-    List<Solid> solids = SceneSolids.of(s, List.of(body("one"), body("two"), body("three")));
+    List<Solid> solids = solids(s);
     assertThat(solids).extracting(Solid::name).containsExactly("three", "one", "two", "bottom pane", "floor grid",
         "front pane", "right pane", "back pane", "left pane", "overflow");
     assertThat(solids).extracting(Solid::surface).startsWith(Surface.ROCK, Surface.SLIMY_ROCK, Surface.SLIMY_ROCK);
@@ -94,7 +102,7 @@ class SceneSolidsTest {
   @Test
   void aSketchSunkIntoAPaneIsPushedBackIntoTheTank() {
     Scene s = scene(Floor.DEFAULT, List.of(rock("block", Rock.Kind.DRY, false)), at("block", 300, 47, 62.4));
-    List<Solid> solids = SceneSolids.of(s, List.of(body("block")));
+    List<Solid> solids = solids(s);
     ContactMap map = ContactFinder.find(solids, ContactRules.DEFAULT);
     PairFit overlap = map.fits(PairFit.Kind.OVERLAPS).get(0);
     assertThat(solids.get(overlap.b()).name()).isEqualTo("front pane");
