@@ -44,8 +44,9 @@ final class Envelope {
   Peak at(Bending[] perNewton, Bending water) {
     Bending start = water;
     for (int i = 0; i < most.length; i++) start = start.plusTimes(0.5 * (least[i] + most[i]), perNewton[i]);
-    Peak sag = climb(perNewton, water, 1, start.along(start.principalAngle()) >= 0 ? start.principalAngle() : start.principalAngle() + Math.PI / 2);
-    Peak hog = climb(perNewton, water, -1, start.principalAngle() + (start.xx() + start.yy() >= 0 ? Math.PI / 2 : 0));
+    double major = 0.5 * Math.atan2(2 * start.xy(), start.xx() - start.yy());
+    Peak sag = climb(perNewton, water, 1, major);
+    Peak hog = climb(perNewton, water, -1, major + 0.5 * Math.PI);
     return Math.abs(hog.momentNm) > Math.abs(sag.momentNm) ? hog : sag;
   }
 

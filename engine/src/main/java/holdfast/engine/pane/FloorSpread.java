@@ -33,6 +33,9 @@ final class FloorSpread {
   private final Floor floor;
   private final Floor.Extent extent;
   private final Plate plate;
+  /** Height of the floor that the feet were found on; another floor is tried under the same feet. */
+  private final double foundTopM;
+  private final boolean asFound;
   private final double offsetM;
   private final double spotRadiusM;
   private final double insetM;
@@ -42,6 +45,8 @@ final class FloorSpread {
     this.floor = floor;
     this.extent = floor.extentIn(tank);
     this.plate = plate;
+    this.foundTopM = 1e-3 * scene.floor().topMm();
+    this.asFound = floor.equals(scene.floor());
     this.offsetM = offsetM(tank);
     this.spotRadiusM = 0.5e-3 * scene.settings().get(Setting.SPOT_MM);
     this.insetM = 1e-3 * scene.settings().get(Setting.CONTACT_INSET_MM);
@@ -65,11 +70,13 @@ final class FloorSpread {
   record Bearing(List<Point2> foot, Patch patch, double contactM2, double bearingM2, boolean bare, boolean onSand) {}
 
   Bearing bearing(FootLoad foot, boolean towardEdge) {
-    List<Point2> found = Outline.hull(foot.polygon().stream().map(p -> new Point2(p.x() + offsetM, p.y() + offsetM)).toList());
+    List<Point2> found = Outline.hull(
+        foot.polygon().stream().map(p -> new Point2(p.x() + offsetM, p.y() + offsetM)).toList());
     double contact = found.size() < 3 ? 0 : Outline.area(found);
     double z = foot.polygon().stream().mapToDouble(p -> p.z()).average().orElseThrow();
-    boolean onSand = z > 1e-3 * floor.topMm() + ON_SAND_M;
-    boolean bare = floor.kind() == Floor.Kind.BARE || !covered(Outline.centroid(found)) || z < 0.5e-3 * floor.topMm();
+    boolean onSand = z > foundTopM + ON_SAND_M;
+    boolean beside = !covered(Outline.centroid(found)) || (asFound && z < 0.5 * foundTopM);
+    boolean bare = floor.kind() == Floor.Kind.BARE || beside;
     if (bare) return bareBearing(found, contact, onSand, towardEdge);
     List<Point2> drawnIn = drawnIn(found);
     double spread = spreadM();
@@ -83,8 +90,8 @@ final class FloorSpread {
     if (usual.bare()) return usual;
     Point2 at = Outline.centroid(usual.foot());
     Patch patch = patch(Outline.disc(at, spotRadiusM + spreadM()));
-    return new Bearing(
-        usual.foot(), patch.forThickness(plate.thicknessM()), usual.contactM2(), underFloor(patch, spreadM()), false, usual.onSand());
+    return new Bearing(usual.foot(), patch.forThickness(plate.thicknessM()), usual.contactM2(), underFloor(patch, spreadM()),
+        false, usual.onSand());
   }
 
   private Bearing bareBearing(List<Point2> found, double contact, boolean onSand, boolean towardEdge) {
@@ -108,7 +115,8 @@ final class FloorSpread {
   private boolean covered(Point2 p) {
     double x = 1e3 * (p.x() - offsetM);
     double y = 1e3 * (p.y() - offsetM);
-    return x >= extent.xMm() && x <= extent.xMm() + extent.lengthMm() && y >= extent.yMm() && y <= extent.yMm() + extent.widthMm();
+    return x >= extent.xMm() && x <= extent.xMm() + extent.lengthMm()
+        && y >= extent.yMm() && y <= extent.yMm() + extent.widthMm();
   }
 
   /** Shrunk about the centroid by the inset, at least the spot. */

@@ -12,7 +12,8 @@ final class Outline {
 
   /** Convex hull by the monotone chain (Andrew 1979); one or two points come back as they are. */
   static List<Point2> hull(List<Point2> points) {
-    List<Point2> sorted = points.stream().distinct().sorted(Comparator.comparingDouble(Point2::x).thenComparingDouble(Point2::y)).toList();
+    List<Point2> sorted = points.stream().distinct()
+        .sorted(Comparator.comparingDouble(Point2::x).thenComparingDouble(Point2::y)).toList();
     if (sorted.size() < 3) return sorted;
     List<Point2> chain = new ArrayList<>();
     for (int pass = 0; pass < 2; pass++) {

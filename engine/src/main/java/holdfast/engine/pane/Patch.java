@@ -56,7 +56,9 @@ public final class Patch {
   /** The patch with these corners, in any order; empty corners or no area is an error. */
   public static Patch of(List<Point2> corners) {
     List<Point2> ring = Outline.hull(corners);
-    if (ring.size() < 3 || !(Outline.area(ring) > 0)) throw new IllegalArgumentException("a patch needs an area, had corners " + corners);
+    if (ring.size() < 3 || !(Outline.area(ring) > 0)) {
+      throw new IllegalArgumentException("a patch needs an area, had corners " + corners);
+    }
     return new Patch(ring);
   }
 

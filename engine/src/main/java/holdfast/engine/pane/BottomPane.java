@@ -1,0 +1,317 @@
+package holdfast.engine.pane;
+
+import holdfast.engine.pane.PaneReport.CaseStress;
+import holdfast.engine.pane.PaneReport.FootBearing;
+import holdfast.engine.pane.PaneReport.StressMap;
+import holdfast.model.scene.Floor;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.SeaWater;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.scene.Tank;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Will the rocks crack the bottom pane? Forces on feet in, stresses and findings out.
+ *
+ * <p>Every load case is put on every bed the scene admits: four edges, foam at its soft and its stiff end, or all three
+ * where the support is unknown; the worst counts.
+ */
+public final class BottomPane {
+  /** Points of the stress map along the pane's longer side in a report; a picture asks for more. */
+  public static final int MAP_POINTS = 41;
+
+  private static final double GRAVITY = 9.81;
+  private static final double PA_PER_N_MM2 = 1e6;
+
+  private final Scene scene;
+  private final PaneLoad load;
+  private final Plate plate;
+  private final GlassStrength strength;
+  private final double offsetM;
+  private final List<FootLoad> feet;
+  private final int mapPoints;
+
+  private BottomPane(Scene scene, PaneLoad load, int mapPoints) {
+    this.scene = scene;
+    this.load = load;
+    this.plate = plateOf(scene);
+    this.strength = GlassStrength.of(scene.settings(), scene.tank().temperedBottom());
+    this.offsetM = FloorSpread.offsetM(scene.tank());
+    this.feet = allFeet(load);
+    this.mapPoints = mapPoints;
+  }
+
+  /** Judges the bottom pane of a scene under its feet. */
+  public static PaneReport judge(Scene scene, PaneLoad load) {
+    return judge(scene, load, MAP_POINTS);
+  }
+
+  /** The same with a stress map of {@code mapPoints} points along the longer side. */
+  public static PaneReport judge(Scene scene, PaneLoad load, int mapPoints) {
+    if (mapPoints < 3) throw new IllegalArgumentException("mapPoints must be 3 or more, was " + mapPoints);
+    return new BottomPane(scene, load, mapPoints).report();
+  }
+
+  /** The bottom pane of a scene; it reaches to the middle of the side panes. */
+  static Plate plateOf(Scene scene) {
+    Tank tank = scene.tank();
+    Settings s = scene.settings();
+    return new Plate(1e-3 * (tank.lengthMm() + tank.sideGlassMm()), 1e-3 * (tank.widthMm() + tank.sideGlassMm()),
+        1e-3 * tank.bottomGlassMm(), PA_PER_N_MM2 * s.get(Setting.GLASS_YOUNG_N_MM2), s.get(Setting.GLASS_POISSON));
+  }
+
+  /** Pressure of what lies evenly on the pane, pascals: water and the sand in it; drained, the wet sand. */
+  static double evenPa(Scene scene, LoadCase load) {
+    double water = SeaWater.densityKgM3(scene.water().salinity(), scene.water().temperatureC());
+    double bulk = 1e3 * scene.sand().bulkKgPerL();
+    double grain = 1e3 * scene.settings().get(Setting.SAND_GRAIN_KG_PER_L);
+    double sandM = 1e-3 * scene.sand().depthMm();
+    return switch (load) {
+      case DRY -> 0;
+      case FILLED -> GRAVITY * (water * 1e-3 * scene.water().levelMm() + sandM * Math.max(0, bulk * (1 - water / grain)));
+      case DRAINED -> GRAVITY * sandM * (bulk + Math.max(0, water * (1 - bulk / grain)));
+    };
+  }
+
+  /** One way of carrying the pane. */
+  record Bed(PlateModel model, String words, OptionalDouble foamNm3) {
+    boolean foam() {
+      return foamNm3.isPresent();
+    }
+  }
+
+  private List<Bed> beds() {
+    List<Bed> beds = new ArrayList<>();
+    Tank.BottomSupport support = scene.tank().bottomSupport();
+    if (support != Tank.BottomSupport.FULL) beds.add(new Bed(new EdgePlate(plate), "four edges", OptionalDouble.empty()));
+    if (support != Tank.BottomSupport.EDGES) {
+      double soft = scene.settings().get(Setting.FOAM_SOFT_N_M3);
+      double stiff = scene.settings().get(Setting.FOAM_STIFF_N_M3);
+      beds.add(new Bed(new FoamPlate(plate, soft), "soft foam", OptionalDouble.of(soft)));
+      if (stiff != soft) beds.add(new Bed(new FoamPlate(plate, stiff), "stiff foam", OptionalDouble.of(stiff)));
+    }
+    return beds;
+  }
+
+  private static List<FootLoad> allFeet(PaneLoad load) {
+    // The same foot has other forces in other cases: rock and outline tell it.
+    Map<List<Object>, FootLoad> byPlace = new LinkedHashMap<>();
+    load.cases().values().forEach(c -> c.feet().forEach(f -> byPlace.putIfAbsent(List.of(f.rock(), f.polygon()), f)));
+    return List.copyOf(byPlace.values());
+  }
+
+  /** A case with every foot of {@link #feet}, without force where the case has it not. */
+  private PaneLoad.Case aligned(PaneLoad.Case given) {
+    List<FootLoad> all = new ArrayList<>();
+    for (FootLoad f : feet) {
+      all.add(given.feet().stream().filter(g -> g.rock().equals(f.rock()) && g.polygon().equals(f.polygon())).findFirst()
+          .orElse(new FootLoad(f.rock(), f.polygon(), 0, 0, true)));
+    }
+    return new PaneLoad.Case(all, given.weightN(), given.allOnFloor());
+  }
+
+  /** What is kept of one case on one bed while the report is put together. */
+  record Solved(
+      Bed bed, PaneSolver solver, Envelope envelope, PaneSolver.Worst worst, int foot, double evenPa, CaseStress stress) {}
+
+  private PaneReport report() {
+    List<Solved> solved = new ArrayList<>();
+    for (Bed bed : beds()) {
+      FloorSpread spread = new FloorSpread(scene, scene.floor(), plate);
+      PaneSolver solver = solver(bed, spread, mapPoints);
+      load.cases().forEach((c, given) -> solved.add(solve(bed, solver, spread, c, aligned(given))));
+    }
+    // What the rocks break comes before what the water alone does.
+    Solved governing = solved.stream()
+        .max(Comparator.comparing((Solved s) -> PaneFindings.rocksOver(s.stress))
+            .thenComparingDouble(s -> s.stress.utilisation()))
+        .orElseThrow();
+    List<FootBearing> bearings = bearings();
+    PaneStrike strike = new PaneStrike(scene, plate, governing.bed.model());
+    Optional<PaneReport.Slip> slip = load.heaviest().map(strike::slip);
+    List<PaneReport.Remedy> remedies = new PaneRemedies(this, governing).list();
+    List<CaseStress> cases = solved.stream().map(Solved::stress).toList();
+    PaneFindings findings = new PaneFindings(scene, load, strength);
+    return new PaneReport(plate, strength, usualGlassMm(), bearings, cases, governing.stress, map(governing), slip, remedies,
+        findings.list(bearings, cases, governing.stress, slip, remedies, usualGlassMm()),
+        findings.assumptions(bearings), findings.cautions());
+  }
+
+  private double usualGlassMm() {
+    Tank t = scene.tank();
+    return UsualThickness.forTankMm(t.lengthMm(), t.widthMm(), t.heightMm());
+  }
+
+  private PaneSolver solver(Bed bed, FloorSpread spread, int points) {
+    double longer = Math.max(plate.lengthM(), plate.widthM());
+    int columns = Math.max(7, (int) Math.round((points - 1) * plate.lengthM() / longer) + 1);
+    int rows = Math.max(7, (int) Math.round((points - 1) * plate.widthM() / longer) + 1);
+    return new PaneSolver(bed.model(), feet.stream().map(f -> spread.bearing(f, bed.foam()).patch()).toList(), columns, rows);
+  }
+
+  private Solved solve(Bed bed, PaneSolver solver, FloorSpread spread, LoadCase loadCase, PaneLoad.Case given) {
+    Envelope envelope = new Envelope(given);
+    double evenPa = bed.foam() ? 0 : evenPa(scene, loadCase);
+    PaneSolver.Worst total = solver.worst(envelope, evenPa);
+    PaneSolver.Worst rocks = evenPa == 0 ? total : solver.worst(envelope, 0);
+    int foot = solver.governingFoot(total);
+    double totalN = stressNmm2(total.peak().momentNm());
+    double waterN = stressNmm2(solver.waterMomentNm(evenPa));
+    double rocksN = stressNmm2(rocks.peak().momentNm());
+    double oneSpot = totalN;
+    if (foot >= 0) {
+      Patch spot = spread.onOneSpot(feet.get(foot), bed.foam()).patch();
+      double force = envelope.mostN(foot);
+      Bending bending = solver.withFoot(spot.centre(), total, evenPa, foot, spot, force);
+      oneSpot = Math.max(totalN, stressNmm2(bending.principal()));
+    }
+    double limit = strength.limitNmm2(loadCase.duration());
+    PlateModel.Deflection deflection = solver.deflection(total.peak().forcesN(), evenPa);
+    CaseStress stress = new CaseStress(loadCase, bed.words, bed.foamNm3, waterN, rocksN, totalN,
+        mm(total.at().x()), mm(total.at().y()), foot < 0 ? "" : feet.get(foot).rock(),
+        foot < 0 ? 0 : solver.share(total, foot), foot < 0 ? 0 : total.peak().forcesN()[foot], oneSpot,
+        strength.designNmm2(loadCase.duration()), totalN / limit, waterN / limit, rocksN / limit,
+        totalN / strength.tradeLimitNmm2(), greatestDeflectionMm(deflection));
+    return new Solved(bed, solver, envelope, total, foot, evenPa, stress);
+  }
+
+  /** On the nodes of a 21 x 21 net, then refined by halving steps. */
+  private double greatestDeflectionMm(PlateModel.Deflection deflection) {
+    int n = 20;
+    double bestX = 0.5 * plate.lengthM();
+    double bestY = 0.5 * plate.widthM();
+    double best = deflection.atM(bestX, bestY);
+    for (int i = 0; i <= n; i++) {
+      for (int j = 0; j <= n; j++) {
+        double x = plate.lengthM() * i / n;
+        double y = plate.widthM() * j / n;
+        double w = deflection.atM(x, y);
+        if (w > best) {
+          best = w;
+          bestX = x;
+          bestY = y;
+        }
+      }
+    }
+    double dx = 0.5 * plate.lengthM() / n;
+    double dy = 0.5 * plate.widthM() / n;
+    for (int round = 0; round < 7; round++, dx *= 0.5, dy *= 0.5) {
+      double atX = bestX;
+      double atY = bestY;
+      for (int d = 0; d < 4; d++) {
+        double x = Math.min(Math.max(atX + (d == 0 ? dx : d == 1 ? -dx : 0), 0), plate.lengthM());
+        double y = Math.min(Math.max(atY + (d == 2 ? dy : d == 3 ? -dy : 0), 0), plate.widthM());
+        double w = deflection.atM(x, y);
+        if (w > best) {
+          best = w;
+          bestX = x;
+          bestY = y;
+        }
+      }
+    }
+    return 1e3 * best;
+  }
+
+  private StressMap map(Solved s) {
+    int columns = s.solver.columns();
+    int rows = s.solver.rows();
+    double stepX = plate.lengthM() / (columns - 1);
+    double stepY = plate.widthM() / (rows - 1);
+    double[] stress = s.solver.stressMapPa(s.envelope, s.evenPa);
+    PlateModel.Deflection deflection = s.solver.deflection(s.worst.peak().forcesN(), s.evenPa);
+    List<Double> stresses = new ArrayList<>(stress.length);
+    List<Double> deflections = new ArrayList<>(stress.length);
+    for (int j = 0; j < rows; j++) {
+      for (int i = 0; i < columns; i++) {
+        stresses.add(stress[j * columns + i] / PA_PER_N_MM2);
+        deflections.add(1e3 * deflection.atM(i * stepX, j * stepY));
+      }
+    }
+    return new StressMap(
+        s.stress.load(), s.bed.words, columns, rows, mm(0), 1e3 * stepX, mm(0), 1e3 * stepY, stresses, deflections);
+  }
+
+  private List<FootBearing> bearings() {
+    FloorSpread present = new FloorSpread(scene, scene.floor(), plate);
+    FloorSpread bare = new FloorSpread(scene, Covers.bare(), plate);
+    FloorSpread grid = new FloorSpread(scene, Covers.grid(scene), plate);
+    StonePoint point = StonePoint.limestoneOn(plate.youngPa(), plate.poisson());
+    double radiusM = 1e-3 * scene.settings().get(Setting.POINT_RADIUS_MM);
+    List<FootBearing> all = new ArrayList<>();
+    for (FootLoad foot : feet) {
+      LoadCase worst = LoadCase.FILLED;
+      double most = -1;
+      for (Map.Entry<LoadCase, PaneLoad.Case> c : load.cases().entrySet()) {
+        PaneLoad.Case given = aligned(c.getValue());
+        double force = new Envelope(given).mostN(feet.indexOf(foot));
+        if (force > most) {
+          most = force;
+          worst = c.getKey();
+        }
+      }
+      FloorSpread.Bearing now = present.bearing(foot, false);
+      Point2 centre = Outline.centroid(now.foot());
+      OptionalDouble ring = now.bare()
+          ? OptionalDouble.of(point.press(radiusM, most).ringPa() / PA_PER_N_MM2) : OptionalDouble.empty();
+      all.add(new FootBearing(foot.rock(), mm(centre.x()), mm(centre.y()), Outline.moved(now.foot(), -offsetM, -offsetM), most,
+          worst, 1e6 * now.contactM2(), most / (PA_PER_N_MM2 * now.bearingM2()),
+          most / (PA_PER_N_MM2 * bare.bearing(foot, false).bearingM2()),
+          most / (PA_PER_N_MM2 * grid.bearing(foot, false).bearingM2()), now.bare(), now.onSand(), ring));
+    }
+    return all;
+  }
+
+  /** Greatest stress of a case on a bed with another floor, N/mm2; a coarse net is enough, since feet are refined. */
+  double totalWithFloorNmm2(Solved s, Floor floor) {
+    FloorSpread spread = new FloorSpread(scene, floor, plate);
+    PaneSolver solver = solver(s.bed, spread, 13);
+    return stressNmm2(solver.worst(s.envelope, s.evenPa).peak().momentNm());
+  }
+
+  Scene scene() {
+    return scene;
+  }
+
+  Plate plate() {
+    return plate;
+  }
+
+  GlassStrength strength() {
+    return strength;
+  }
+
+  FootLoad foot(int number) {
+    return feet.get(number);
+  }
+
+  double stressNmm2(double momentNm) {
+    return plate.surfaceStressPa(Math.abs(momentNm)) / PA_PER_N_MM2;
+  }
+
+  /** From plate axes to the tank's, millimetres. */
+  private double mm(double plateAxisM) {
+    return 1e3 * (plateAxisM - offsetM);
+  }
+
+  /** Floors to compare with. */
+  static final class Covers {
+    private Covers() {}
+
+    static Floor bare() {
+      return new Floor(Floor.Kind.BARE, Floor.DEFAULT.cellMm(), 0, 0, 0, Optional.empty());
+    }
+
+    /** The scene's own grid made to cover the whole bottom, or the usual one. */
+    static Floor grid(Scene scene) {
+      Floor f = scene.floor().kind() == Floor.Kind.GRID ? scene.floor() : Floor.DEFAULT;
+      return new Floor(Floor.Kind.GRID, f.cellMm(), f.wallMm(), f.thicknessMm(), 0, Optional.empty());
+    }
+  }
+}
