@@ -15,9 +15,7 @@ import holdfast.model.scene.Scene;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
-import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -36,12 +34,9 @@ class SceneSolidsTest {
   /** The placed rocks of a scene, each a cube of 100 mm about its own origin. */
   private static List<Solid> solids(Scene scene) {
     Hull box = Bodies.box(0.1, 0.1, 0.1);
-    List<PlacedRock> placed = new ArrayList<>();
-    for (Placement p : scene.placements()) {
-      RockBody body = new RockBody(p.rock(), List.of(box), Polyhedra.massProperties(box), 2, 0, 0);
-      placed.add(PlacedRock.of(placed.size(), scene.rock(p.rock()).orElseThrow(), body, p.pose()));
-    }
-    return SceneSolids.of(scene, placed);
+    List<RockBody> bodies = scene.rocks().stream()
+        .map(r -> new RockBody(r.name(), List.of(box), Polyhedra.massProperties(box), 2, 0, 0)).toList();
+    return SceneSolids.of(scene, bodies);
   }
 
   private static Scene scene(Floor floor, List<Rock> rocks, Placement... placements) {
