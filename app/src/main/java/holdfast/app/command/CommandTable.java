@@ -9,6 +9,7 @@ import java.util.Optional;
  */
 enum CommandTable {
   NEW("new", "Write the scene of an empty tank."),
+  PICTURE("picture", "Draw a scene as a PNG, without a display."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
 
   private final String word;
@@ -30,6 +31,7 @@ enum CommandTable {
   Subcommand make() {
     return switch (this) {
       case NEW -> new NewCommand();
+      case PICTURE -> new PictureCommand();
       case DEFAULTS -> new DefaultsCommand();
     };
   }

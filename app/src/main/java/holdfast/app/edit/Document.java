@@ -21,11 +21,17 @@ public final class Document {
   private int done;
   private Scene scene;
   private Scene saved;
-  private long revision = 1;
+  private long revision;
 
   public Document(Scene scene) {
+    this(scene, 1);
+  }
+
+  /** {@code firstRevision} lies above that of a document that this one takes the place of. */
+  public Document(Scene scene, long firstRevision) {
     this.scene = scene;
     this.saved = scene;
+    this.revision = firstRevision;
   }
 
   public Scene scene() {

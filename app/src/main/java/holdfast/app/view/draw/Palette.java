@@ -1,10 +1,11 @@
 package holdfast.app.view.draw;
 
+import holdfast.app.report.SeverityLook;
 import holdfast.model.scene.Rock;
 
 /**
  * Every colour of the viewport and its pictures, in one place. Severity is never told by colour alone: each has a shape
- * and a word too, and the five lie apart in lightness as well as hue for eyes that do not part red from green.
+ * and a word too, the same as in text ({@link SeverityLook}), and its words are in ink.
  */
 public final class Palette {
   private Palette() {}
@@ -22,11 +23,11 @@ public final class Palette {
   public static final Colour ACCENT_SOFT = Colour.of(0xCFE4E4);
 
   // -- what a judgement says ----------------------------------------------------------------------------------------
-  public static final Colour FINE = Colour.of(0x0A6B58);
-  public static final Colour NOTE = Colour.of(0x2F6DA8);
-  public static final Colour WARN = Colour.of(0xB97A00);
-  public static final Colour FAIL = Colour.of(0xA8321A);
-  public static final Colour UNDECIDED = Colour.of(0x6B4A94);
+  public static final Colour FINE = Colour.of(SeverityLook.FINE.rgb());
+  public static final Colour NOTE = Colour.of(SeverityLook.NOTE.rgb());
+  public static final Colour WARN = Colour.of(SeverityLook.WARN.rgb());
+  public static final Colour FAIL = Colour.of(SeverityLook.FAIL.rgb());
+  public static final Colour UNDECIDED = Colour.of(SeverityLook.UNDECIDED.rgb());
 
   // -- the tank -----------------------------------------------------------------------------------------------------
   public static final Colour GLASS = Colour.of(0x8FB5B2);

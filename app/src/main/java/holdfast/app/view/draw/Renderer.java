@@ -85,7 +85,7 @@ public final class Renderer implements AutoCloseable {
 
     glDepthMask(false);
     cut(looks, true);
-    if (looks.sand()) plain(tank.sand, 2, 0.7f);
+    if (looks.sand()) plain(tank.sand, 2, 0.45f);
     plain(tank.devices, 0, 0.8f);
     plain(scratch.fill(marks.veil.data()), 0, 0);
     if (looks.water()) plain(tank.water, 0, 0);

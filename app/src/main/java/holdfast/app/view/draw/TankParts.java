@@ -68,7 +68,7 @@ final class TankParts {
     if (z <= 0) return;
     double in = 0.0004;
     sand.box(new Vec3(in, in, 0.0006), new Vec3(length - in, width - in, z), Palette.SAND.solid(0.62), "u");
-    sand.box(new Vec3(in, in, 0.0006), new Vec3(length - in, width - in, z), Palette.SAND.solid(0.5), "lrfb");
+    sand.box(new Vec3(in, in, 0.0006), new Vec3(length - in, width - in, z), Palette.SAND.solid(0.42), "lrfb");
   }
 
   private void water() {

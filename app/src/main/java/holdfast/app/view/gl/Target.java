@@ -1,13 +1,14 @@
 package holdfast.app.view.gl;
 
 import static org.lwjgl.opengl.GL30.*;
-import static org.lwjgl.opengl.GL32.glTexImage2DMultisample;
-import static org.lwjgl.opengl.GL32.GL_TEXTURE_2D_MULTISAMPLE;
 
 import java.nio.ByteBuffer;
 import org.lwjgl.system.MemoryUtil;
 
-/** A picture to draw into, with depth, smoothed by several samples a pixel and then resolved into a texture. */
+/**
+ * A picture to draw into, with depth. With several samples a pixel it is smoothed, and {@link #resolve} averages them;
+ * with one it is what it is.
+ */
 public final class Target implements AutoCloseable {
   private final int width;
   private final int height;
@@ -21,18 +22,8 @@ public final class Target implements AutoCloseable {
   public Target(int width, int height, int wantedSamples) {
     this.width = width;
     this.height = height;
-    samples = Math.max(1, Math.min(wantedSamples, glGetInteger(GL_MAX_SAMPLES)));
-    drawn = glGenFramebuffers();
-    glBindFramebuffer(GL_FRAMEBUFFER, drawn);
-    colour = glGenTextures();
-    glBindTexture(GL_TEXTURE_2D_MULTISAMPLE, colour);
-    glTexImage2DMultisample(GL_TEXTURE_2D_MULTISAMPLE, samples, GL_RGBA8, width, height, true);
-    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D_MULTISAMPLE, colour, 0);
-    depth = glGenRenderbuffers();
-    glBindRenderbuffer(GL_RENDERBUFFER, depth);
-    glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, GL_DEPTH24_STENCIL8, width, height);
-    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_STENCIL_ATTACHMENT, GL_RENDERBUFFER, depth);
-    require();
+    samples = Math.min(wantedSamples, glGetInteger(GL_MAX_SAMPLES));
+    boolean smooth = samples > 1;
     resolved = glGenFramebuffers();
     glBindFramebuffer(GL_FRAMEBUFFER, resolved);
     texture = glGenTextures();
@@ -41,6 +32,24 @@ public final class Target implements AutoCloseable {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
     glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture, 0);
+    depth = glGenRenderbuffers();
+    glBindRenderbuffer(GL_RENDERBUFFER, depth);
+    if (smooth) {
+      require();
+      drawn = glGenFramebuffers();
+      glBindFramebuffer(GL_FRAMEBUFFER, drawn);
+      colour = glGenRenderbuffers();
+      glBindRenderbuffer(GL_RENDERBUFFER, colour);
+      glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, GL_RGBA8, width, height);
+      glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour);
+      glBindRenderbuffer(GL_RENDERBUFFER, depth);
+      glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, GL_DEPTH24_STENCIL8, width, height);
+    } else {
+      drawn = resolved;
+      colour = 0;
+      glRenderbufferStorage(GL_RENDERBUFFER, GL_DEPTH24_STENCIL8, width, height);
+    }
+    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_STENCIL_ATTACHMENT, GL_RENDERBUFFER, depth);
     require();
   }
 
@@ -65,18 +74,26 @@ public final class Target implements AutoCloseable {
 
   /** Averages the samples. */
   public void resolve() {
-    glBindFramebuffer(GL_READ_FRAMEBUFFER, drawn);
-    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, resolved);
-    glBlitFramebuffer(0, 0, width, height, 0, 0, width, height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+    if (drawn != resolved) copy(drawn, resolved, 0, 0);
     glBindFramebuffer(GL_FRAMEBUFFER, resolved);
+  }
+
+  /** Copies the resolved picture into another one of one sample; {@code x}, {@code y} from that one's bottom left. */
+  public void copyInto(Target other, int x, int y) {
+    copy(resolved, other.drawn, x, y);
   }
 
   /** Copies the resolved picture into the window's own buffer. */
   public void show() {
-    glBindFramebuffer(GL_READ_FRAMEBUFFER, resolved);
-    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);
-    glBlitFramebuffer(0, 0, width, height, 0, 0, width, height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+    copy(resolved, 0, 0, 0);
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
+  }
+
+  private void copy(int from, int to, int x, int y) {
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, from);
+    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, to);
+    glDisable(GL_SCISSOR_TEST);
+    glBlitFramebuffer(0, 0, width, height, x, y, x + width, y + height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
   }
 
   /** The resolved picture, top row first, one int a pixel as 0xRRGGBB. */
@@ -101,9 +118,11 @@ public final class Target implements AutoCloseable {
 
   @Override
   public void close() {
-    glDeleteFramebuffers(drawn);
+    if (drawn != resolved) {
+      glDeleteFramebuffers(drawn);
+      glDeleteRenderbuffers(colour);
+    }
     glDeleteFramebuffers(resolved);
-    glDeleteTextures(colour);
     glDeleteTextures(texture);
     glDeleteRenderbuffers(depth);
   }

@@ -1,0 +1,113 @@
+package holdfast.app.command;
+
+import holdfast.app.report.Json;
+import holdfast.app.view.PictureMaker;
+import holdfast.app.view.ScenePictures;
+import holdfast.app.view.draw.Camera;
+import holdfast.model.scene.Scene;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** A picture of a scene, drawn without a display. */
+@Command(description = {
+  "",
+  "Draws the tank and its rocks as a PNG. No display is needed; OpenGL 3.3 is, in software if need be.",
+  "From the front, the left and above, lengths can be compared and a scale is drawn.",
+  "",
+  "  holdfast picture heap.json -o heap.png",
+  "  holdfast picture heap.json -o plan.png --view top --names --size 1600x1000",
+  ""})
+final class PictureCommand extends Subcommand {
+  private static final Pattern SIZE = Pattern.compile("(\\d{1,5})\\s*[x×]\\s*(\\d{1,5})");
+  private static final int LEAST = 160;
+  private static final int MOST = 8192;
+
+  @Parameters(paramLabel = "SCENE", description = "The scene file.")
+  private Path scene;
+
+  @Option(names = {"-o", "--output"}, required = true, paramLabel = "FILE.png", description = "Where to write the picture.")
+  private Path output;
+
+  @Option(names = "--view", paramLabel = "front|left|top|corner", description = "From where. Default: corner.")
+  private String view = "corner";
+
+  @Option(names = "--size", paramLabel = "WxH", description = "Width and height in pixels, each 160 to 8192. Default: 1280x800.")
+  private String size = "1280x800";
+
+  @Option(names = "--names", description = "Write the rocks' names on them.")
+  private boolean names;
+
+  @Override
+  protected ExitCode run() throws IOException {
+    PictureMaker.Wish wish = wish();
+    if (!output.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".png")) {
+      throw new InputProblem("-o must name a file that ends in .png, was '" + output + "'.");
+    }
+    Inputs.mustNotBeThere(output, true);
+    Scene s = Inputs.scene(scene);
+    Path folder = scene.toAbsolutePath().getParent();
+    ScenePictures.Result result;
+    try (Progress p = progress("starting the graphics")) {
+      p.now("drawing " + scene);
+      result = ScenePictures.draw(s, folder, List.of(wish));
+    }
+    if (result instanceof ScenePictures.Result.NoGraphics none) {
+      console().say(none.reason(), List.of("Everything but pictures and the viewport works without it, holdfast check for one."));
+      return ExitCode.OURS;
+    }
+    ScenePictures.Result.Drawn drawn = (ScenePictures.Result.Drawn) result;
+    if (!drawn.problems().isEmpty()) {
+      throw new InputProblem(scene + ": not every rock can be shaped.", drawn.problems());
+    }
+    write(drawn.pictures().get(0));
+    if (format == Format.JSON) print(Json.text(told(wish)));
+    else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, " + view + ".\n");
+    return ExitCode.FINE;
+  }
+
+  private PictureMaker.Wish wish() {
+    Camera.View from = Arrays.stream(Camera.View.values()).filter(v -> v.word().equals(view)).findFirst()
+        .orElseThrow(() -> new InputProblem("--view must be front, left, top or corner, was '" + view + "'."));
+    Matcher m = SIZE.matcher(size.strip());
+    if (!m.matches()) throw new InputProblem("--size must be two numbers with an x between them, such as 1280x800, was '" + size + "'.");
+    int width = Integer.parseInt(m.group(1));
+    int height = Integer.parseInt(m.group(2));
+    if (Math.min(width, height) < LEAST || Math.max(width, height) > MOST) {
+      throw new InputProblem("--size: width and height must be from " + LEAST + " to " + MOST + ", was '" + size + "'.");
+    }
+    return new PictureMaker.Wish(from, width, height, units, names);
+  }
+
+  /** Beside the target first, then moved over it: no half pictures. */
+  private void write(BufferedImage picture) throws IOException {
+    Path beside = output.resolveSibling("." + output.getFileName() + ".part");
+    try {
+      if (!ImageIO.write(picture, "png", beside.toFile())) throw new IOException("no writer for PNG");
+      Files.move(beside, output, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(beside);
+    }
+  }
+
+  private Map<String, Object> told(PictureMaker.Wish wish) {
+    Map<String, Object> m = new LinkedHashMap<>();
+    m.put("format", "holdfast-picture/1");
+    m.put("file", output.toString());
+    m.put("view", view);
+    m.put("width_px", wish.width());
+    m.put("height_px", wish.height());
+    return m;
+  }
+}

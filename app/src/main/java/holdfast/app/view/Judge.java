@@ -1,0 +1,121 @@
+package holdfast.app.view;
+
+import holdfast.engine.check.CheckReport;
+import holdfast.model.scene.Scene;
+import java.util.Optional;
+
+/**
+ * Judges scenes on a thread of its own. Only the latest scene counts: whatever was found about an older one is dropped,
+ * so that what is shown is never stale. Each scene is judged twice, quickly first and then in full.
+ */
+public final class Judge implements AutoCloseable {
+  /** Something that judges a scene. */
+  @FunctionalInterface
+  public interface Work {
+    CheckReport judge(Scene scene, boolean full) throws Exception;
+  }
+
+  /**
+   * What was found.
+   *
+   * @param revision the revision of the scene that was judged
+   * @param report absent when judging broke off
+   * @param trouble why it broke off
+   * @param full all margins are in, not only whether each bears its tier
+   */
+  public record Found(long revision, Optional<CheckReport> report, Optional<String> trouble, boolean full) {}
+
+  private static final long PAUSE_BEFORE_FULL_MS = 250;
+
+  private final Work work;
+  private final Runnable wake;
+  private final Thread thread;
+  private Scene wanted;
+  private long wantedRevision;
+  private Found found;
+  private boolean ended;
+
+  /** {@code wake} is called on the judging thread whenever there is something new. */
+  public Judge(Work work, Runnable wake) {
+    this.work = work;
+    this.wake = wake;
+    thread = new Thread(this::run, "judge");
+    thread.setDaemon(true);
+    thread.setPriority(Thread.MIN_PRIORITY);
+    thread.start();
+  }
+
+  /** Asks for a judgement; an earlier question is forgotten. */
+  public synchronized void ask(Scene scene, long revision) {
+    if (revision == wantedRevision) return;
+    wanted = scene;
+    wantedRevision = revision;
+    found = null;
+    notifyAll();
+  }
+
+  /** What is known of the scene asked about last; nothing while it is being judged. */
+  public synchronized Optional<Found> found() {
+    return Optional.ofNullable(found);
+  }
+
+  /** The latest scene has been judged in full, or judging it broke off. */
+  public synchronized boolean settled() {
+    return wanted == null || found != null && (found.full || found.trouble.isPresent());
+  }
+
+  private void run() {
+    try {
+      long done = 0;
+      while (true) {
+        Scene scene;
+        long revision;
+        synchronized (this) {
+          while (!ended && (wanted == null || wantedRevision == done)) wait();
+          if (ended) return;
+          scene = wanted;
+          revision = wantedRevision;
+        }
+        done = revision;
+        if (!judged(scene, revision, false)) continue;
+        synchronized (this) {
+          long until = System.nanoTime() + PAUSE_BEFORE_FULL_MS * 1_000_000;
+          for (long left = PAUSE_BEFORE_FULL_MS; left > 0 && wantedRevision == revision && !ended;
+              left = (until - System.nanoTime()) / 1_000_000) {
+            wait(left);
+          }
+          if (ended) return;
+          if (wantedRevision != revision) continue;
+        }
+        judged(scene, revision, true);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Judges once; true when the answer still counts. */
+  private boolean judged(Scene scene, long revision, boolean full) {
+    Found answer;
+    try {
+      answer = new Found(revision, Optional.of(work.judge(scene, full)), Optional.empty(), full);
+    } catch (Exception | StackOverflowError e) {
+      // A judgement that breaks off is no judgement: the window says so instead of showing an old one.
+      answer = new Found(revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), full);
+    }
+    synchronized (this) {
+      if (ended || revision != wantedRevision) return false;
+      found = answer;
+    }
+    wake.run();
+    return answer.trouble.isEmpty();
+  }
+
+  @Override
+  public void close() {
+    synchronized (this) {
+      ended = true;
+      notifyAll();
+    }
+  }
+}

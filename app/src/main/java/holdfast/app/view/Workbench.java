@@ -1,0 +1,328 @@
+package holdfast.app.view;
+
+import holdfast.app.edit.Document;
+import holdfast.app.edit.Edit;
+import holdfast.app.edit.Outcome;
+import holdfast.app.report.SeverityLook;
+import holdfast.app.report.Units;
+import holdfast.app.view.draw.Camera;
+import holdfast.app.view.draw.Stone;
+import holdfast.app.view.draw.Tableau;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.Finding;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Placement;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * All that the window works on, without the window: the document and its file, what is chosen, where the camera is, and
+ * what the judge found. Belongs to the drawing thread.
+ */
+final class Workbench implements AutoCloseable {
+  /** What a drag in the picture does. */
+  enum Mode { ARRANGE, BUMP, STAGES }
+
+  private final Filing filing;
+  private final Judge judge;
+  private final Chores chores;
+  private final SceneStones stones;
+  private final Shown shown = new Shown();
+  private Document document;
+  private Camera camera;
+  private Optional<Flight> flight = Optional.empty();
+  private Optional<Notice> notice = Optional.empty();
+  private Optional<String> chosen = Optional.empty();
+  private Optional<String> hovered = Optional.empty();
+  private Optional<Finding> opened = Optional.empty();
+  private Units units = Units.METRIC;
+  private Mode mode = Mode.ARRANGE;
+  private double aspect = 1.6;
+  private long asked;
+  private long now;
+  private long gestures;
+
+  Workbench(Scene scene, Path userFolder, Judge.Work work, Runnable wake) {
+    filing = new Filing(userFolder);
+    judge = new Judge(work, wake);
+    chores = new Chores(wake);
+    stones = new SceneStones(name -> ScanFiles.load(filing.folder(), name));
+    document = new Document(scene);
+    camera = fitted(Camera.View.CORNER);
+  }
+
+  // -- parts --------------------------------------------------------------------------------------------------------
+
+  Document document() {
+    return document;
+  }
+
+  Scene scene() {
+    return document.scene();
+  }
+
+  Filing filing() {
+    return filing;
+  }
+
+  Chores chores() {
+    return chores;
+  }
+
+  Shown shown() {
+    return shown;
+  }
+
+  SceneStones stones() {
+    return stones;
+  }
+
+  Tableau tableau() {
+    return stones.tableau(scene());
+  }
+
+  Units units() {
+    return units;
+  }
+
+  void setUnits(Units other) {
+    units = other;
+  }
+
+  Mode mode() {
+    return mode;
+  }
+
+  void setMode(Mode other) {
+    mode = other;
+  }
+
+  long now() {
+    return now;
+  }
+
+  // -- time ---------------------------------------------------------------------------------------------------------
+
+  /** Once a frame: what became due since the last one. True when the picture has to be drawn again. */
+  boolean tick(long nanos) {
+    now = nanos;
+    boolean redraw = chores.deliver();
+    if (flight.isPresent()) {
+      camera = flight.get().at(now);
+      if (flight.get().over(now)) flight = Optional.empty();
+      redraw = true;
+    }
+    if (notice.isPresent() && now > notice.get().untilNanos()) {
+      notice = Optional.empty();
+      redraw = true;
+    }
+    if (document.revision() != asked) {
+      asked = document.revision();
+      opened = Optional.empty();
+      judge.ask(scene(), asked);
+      redraw = true;
+    }
+    try {
+      redraw |= filing.tick(document, now);
+    } catch (IOException e) {
+      tell("The side copy of unsaved work could not be written: " + e.getMessage(), SeverityLook.WARN);
+    }
+    return redraw;
+  }
+
+  /** Something moves by itself. */
+  boolean moving() {
+    return flight.isPresent();
+  }
+
+  void tell(String text, SeverityLook look) {
+    notice = Optional.of(new Notice(text, look, now + (long) (Notice.SECONDS * 1e9)));
+  }
+
+  Optional<Notice> notice() {
+    return notice;
+  }
+
+  // -- edits --------------------------------------------------------------------------------------------------------
+
+  boolean apply(Edit edit) {
+    return apply(edit, Document.NO_GESTURE);
+  }
+
+  boolean apply(Edit edit, long gesture) {
+    Outcome outcome = document.apply(edit, gesture);
+    outcome.match(s -> null, reason -> {
+      tell(reason, SeverityLook.WARN);
+      return null;
+    });
+    tidy();
+    return outcome instanceof Outcome.Changed;
+  }
+
+  /** A number for the next drag: all its edits are one step of undo. */
+  long newGesture() {
+    return ++gestures;
+  }
+
+  void undo() {
+    document.undo().ifPresentOrElse(n -> tell("Undone: " + n, SeverityLook.FINE), () -> tell("Nothing to undo.", SeverityLook.NOTE));
+    tidy();
+  }
+
+  void redo() {
+    document.redo().ifPresentOrElse(n -> tell("Done again: " + n, SeverityLook.FINE), () -> tell("Nothing to redo.", SeverityLook.NOTE));
+    tidy();
+  }
+
+  /** A choice of something that is gone is no choice. */
+  private void tidy() {
+    chosen = chosen.filter(n -> scene().rock(n).isPresent());
+    hovered = hovered.filter(n -> scene().placement(n).isPresent());
+  }
+
+  // -- choice -------------------------------------------------------------------------------------------------------
+
+  Optional<String> chosen() {
+    return chosen;
+  }
+
+  Optional<Rock> chosenRock() {
+    return chosen.flatMap(scene()::rock);
+  }
+
+  Optional<Placement> chosenPlacement() {
+    return chosen.flatMap(scene()::placement);
+  }
+
+  Optional<Stone> chosenStone() {
+    return chosen.flatMap(this::stone);
+  }
+
+  Optional<Stone> stone(String name) {
+    return tableau().stones().stream().filter(s -> s.name().equals(name)).findFirst();
+  }
+
+  void choose(Optional<String> rock) {
+    chosen = rock;
+  }
+
+  Optional<String> hovered() {
+    return hovered;
+  }
+
+  /** The rock under the pointer; true when it is another than before. */
+  boolean hover(Optional<String> rock) {
+    boolean other = !rock.equals(hovered);
+    hovered = rock;
+    return other;
+  }
+
+  // -- judgement ----------------------------------------------------------------------------------------------------
+
+  /** What is known of the scene as it is now. */
+  Optional<Judge.Found> found() {
+    return judge.found().filter(f -> f.revision() == document.revision());
+  }
+
+  Optional<CheckReport> report() {
+    return found().flatMap(Judge.Found::report);
+  }
+
+  boolean judgementSettled() {
+    return asked == document.revision() && judge.settled();
+  }
+
+  Optional<Finding> opened() {
+    return opened.filter(f -> report().map(r -> r.findings().contains(f)).orElse(false));
+  }
+
+  /** Opens a finding, chooses the rock it is about and flies there; opening it again closes it. */
+  void open(Finding finding) {
+    if (opened().filter(finding::equals).isPresent()) {
+      opened = Optional.empty();
+      return;
+    }
+    opened = Optional.of(finding);
+    List<Stone> about = tableau().stones().stream().filter(s -> finding.about().contains(s.name())).toList();
+    if (about.isEmpty()) return;
+    choose(Optional.of(finding.about().stream().filter(n -> scene().placement(n).isPresent()).findFirst().orElseThrow()));
+    fly(cameraOn(about));
+  }
+
+  // -- camera -------------------------------------------------------------------------------------------------------
+
+  Camera camera() {
+    return camera;
+  }
+
+  void setCamera(Camera c) {
+    camera = c;
+    flight = Optional.empty();
+  }
+
+  /** Width of the picture by its height. */
+  void setAspect(double a) {
+    aspect = a;
+  }
+
+  void fly(Camera to) {
+    flight = Optional.of(new Flight(camera, to, now));
+  }
+
+  void flyTo(Camera.View view) {
+    fly(fitted(view));
+  }
+
+  /** Everything in sight from where one looks. */
+  void fit() {
+    Tableau t = tableau();
+    fly(camera.fitted(t.low(), t.high(), aspect, 0.12));
+  }
+
+  Camera fitted(Camera.View view) {
+    Tableau t = tableau();
+    return Camera.fit(view, t.low(), t.high(), aspect, 0.12);
+  }
+
+  private Camera cameraOn(List<Stone> about) {
+    Vec3 lo = about.get(0).low();
+    Vec3 hi = about.get(0).high();
+    for (Stone s : about) {
+      lo = new Vec3(Math.min(lo.x(), s.low().x()), Math.min(lo.y(), s.low().y()), Math.min(lo.z(), s.low().z()));
+      hi = new Vec3(Math.max(hi.x(), s.high().x()), Math.max(hi.y(), s.high().y()), Math.max(hi.z(), s.high().z()));
+    }
+    Vec3 room = new Vec3(1, 1, 1).times(0.8 * hi.minus(lo).norm());
+    return camera.fitted(lo.minus(room.times(0.5)), hi.plus(room.times(0.5)), aspect, 0.1);
+  }
+
+  // -- scenes -------------------------------------------------------------------------------------------------------
+
+  /** Another scene takes the place of this one. */
+  void show(Scene scene, Optional<Path> file) {
+    try {
+      filing.adopt(file);
+    } catch (IOException e) {
+      tell("The list of recent scenes could not be written: " + e.getMessage(), SeverityLook.NOTE);
+    }
+    document = new Document(scene, document.revision() + 1);
+    chosen = Optional.empty();
+    hovered = Optional.empty();
+    mode = Mode.ARRANGE;
+    setCamera(fitted(Camera.View.CORNER));
+  }
+
+  Set<String> chosenNames() {
+    return chosen.map(Set::of).orElse(Set.of());
+  }
+
+  @Override
+  public void close() {
+    judge.close();
+    chores.close();
+  }
+}
