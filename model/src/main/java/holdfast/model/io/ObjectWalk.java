@@ -244,7 +244,7 @@ final class ObjectWalk {
   }
 
   private Optional<Json> valueOrMissing(Key key) {
-    if (!keys.all().contains(key)) throw new IllegalArgumentException(key.name() + " is no key of " + keys.what());
+    assert keys.all().contains(key) : key.name() + " is no key of " + keys.what();
     Optional<Json> value = value(key);
     if (value.isEmpty() && key.required()) {
       problems.add(object.at(), pathOf(key), "nothing", "must be given: " + asked(key));

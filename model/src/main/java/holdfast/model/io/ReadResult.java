@@ -24,7 +24,7 @@ public sealed interface ReadResult<T> {
   }
 
   /** Both cases, exhaustively. */
-  default <R> R match(Function<T, R> read, Function<Refused<T>, R> refused) {
+  default <R> R match(Function<? super T, ? extends R> read, Function<? super Refused<T>, ? extends R> refused) {
     if (this instanceof Read<T> r) return read.apply(r.content());
     return refused.apply((Refused<T>) this);
   }

@@ -41,7 +41,8 @@ public final class SceneSchema {
         .text("$schema", "https://json-schema.org/draft/2020-12/schema")
         .text("title", SceneKeys.FORMAT_NAME)
         .text("description", "A marine tank, the rocks in it and how they lie. Lengths are inner lengths in millimetres; x points"
-            + " right, y back and z up from the front-left corner of the inner bottom. Settings are flat keys: group, dot, name.");
+            + " right, y back and z up from the front-left corner of the inner bottom."
+            + " Settings are flat keys: group, dot, name.");
     schema.describe(root, SceneKeys.SCENE);
     JsonOut defs = new JsonOut();
     schema.defs.forEach(defs::object);
