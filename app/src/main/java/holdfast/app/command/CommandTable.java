@@ -10,6 +10,7 @@ import java.util.Optional;
 enum CommandTable {
   NEW("new", "Write the scene of an empty tank."),
   PICTURE("picture", "Draw a scene as a PNG, without a display."),
+  ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
 
   private final String word;
@@ -32,6 +33,7 @@ enum CommandTable {
     return switch (this) {
       case NEW -> new NewCommand();
       case PICTURE -> new PictureCommand();
+      case ROCK -> new RockCommand();
       case DEFAULTS -> new DefaultsCommand();
     };
   }

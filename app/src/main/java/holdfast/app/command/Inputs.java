@@ -6,8 +6,12 @@ import holdfast.model.io.Problem;
 import holdfast.model.io.ReadResult;
 import holdfast.model.io.SceneReader;
 import holdfast.model.scene.Scene;
+import holdfast.model.shape.MeshFiles;
+import holdfast.model.shape.MeshResult;
+import holdfast.model.shape.Shapes;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,6 +22,9 @@ import java.util.stream.Stream;
 
 /** Files that a command reads: their content, or an {@link InputProblem} that says all that is wrong with them. */
 final class Inputs {
+  /** A scan of one stone with far more triangles than its shape needs. */
+  private static final long MOST_MESH_BYTES = 256L << 20;
+
   private Inputs() {}
 
   static Scene scene(Path file) {
@@ -37,6 +44,30 @@ final class Inputs {
           problems.size() == 1 ? file + " has something wrong in it:" : file + " has " + problems.size() + " things wrong in it:",
           problems.stream().map(Problem::rendered).toList());
     });
+  }
+
+  /** The rocks of a scene as bodies, meshes read from files beside it. */
+  static Shapes shapes(Scene scene, Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    Shapes shapes = Shapes.of(scene, mesh -> mesh(folder.resolve(mesh)));
+    if (shapes.sound()) return shapes;
+    throw new InputProblem(file + (shapes.problems().size() == 1 ? " has a rock" : " has rocks") + " that cannot be:",
+        shapes.problems().stream()
+            .map(p -> file + ": $.rocks[" + p.rockIndex() + "]: '" + p.rock() + "': " + p.reason()).toList());
+  }
+
+  /** A scanned mesh. */
+  static MeshResult mesh(Path file) {
+    try {
+      if (Files.size(file) > MOST_MESH_BYTES) {
+        return new MeshResult.Unreadable(Files.size(file) + " bytes; at most " + MOST_MESH_BYTES + " are read: thin the mesh out");
+      }
+      return MeshFiles.parse(file.toString(), Files.readAllBytes(file));
+    } catch (NoSuchFileException e) {
+      return new MeshResult.Unreadable("there is no such file");
+    } catch (IOException | SecurityException e) {
+      return new MeshResult.Unreadable("it cannot be read");
+    }
   }
 
   /** A file that is not there is a slip of the hand: the nearest name in its folder, or among the scenes, may be meant. */

@@ -2,6 +2,7 @@ package holdfast.app.command;
 
 import holdfast.app.report.Json;
 import holdfast.app.report.Quantity;
+import holdfast.app.report.Units;
 import holdfast.model.io.SceneFiles;
 import holdfast.model.io.SceneWriter;
 import holdfast.model.scene.Floor;
@@ -71,7 +72,7 @@ final class NewCommand extends Subcommand {
     double length = inRange("--size, inside length", typed.get(0) - (outside ? 2 * side : 0), 50, 10_000);
     double width = inRange("--size, inside width", typed.get(1) - (outside ? 2 * side : 0), 50, 10_000);
     double height = inRange("--size, inside height", typed.get(2) - (outside ? bottom : 0), 50, 3000);
-    Tank tank = new Tank(length, width, height, side, bottom, supportNamed(), false, false, List.of(), sides(), List.of());
+    Tank tank = new Tank(length, width, height, side, bottom, Choice.of("--support", support, Tank.BottomSupport.values(), Tank.BottomSupport::word), false, false, List.of(), sides(), List.of());
     // The trade fills to about 25 mm below the rim.
     double level = height - 25;
     Scene scene = new Scene(name, tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(level, 35, 25),
@@ -87,7 +88,7 @@ final class NewCommand extends Subcommand {
       }
     }
     if (assumed) {
-      console().say("the glass was not measured: " + shortMm(usual)
+      console().say("the glass was not measured: " + units.brief(Quantity.LENGTH, usual)
           + " is assumed, usual for a tank of this length and height.",
           List.of("Measure yours and say --side-glass and --bottom-glass; the maker of the tank has the last word."));
     }
@@ -96,9 +97,9 @@ final class NewCommand extends Subcommand {
 
   private String told(Tank t, double level) {
     double litres = t.lengthMm() * t.widthMm() * level * 1e-6;
-    return "Wrote " + output + ": " + number(t.lengthMm()) + " × " + number(t.widthMm()) + " × " + number(t.heightMm()) + " "
-        + units.sign(Quantity.LENGTH) + " inside, sides " + shortMm(t.sideGlassMm()) + ", bottom " + shortMm(t.bottomGlassMm())
-        + ", water at " + shortMm(level) + " (" + units.text(Quantity.VOLUME, litres, RoundingMode.HALF_EVEN) + " without rock and sand).\n"
+    return "Wrote " + output + ": " + units.briefNumber(Quantity.LENGTH, t.lengthMm()) + " × " + units.briefNumber(Quantity.LENGTH, t.widthMm()) + " × " + units.briefNumber(Quantity.LENGTH, t.heightMm()) + " "
+        + units.sign(Quantity.LENGTH) + " inside, sides " + units.brief(Quantity.LENGTH, t.sideGlassMm()) + ", bottom " + units.brief(Quantity.LENGTH, t.bottomGlassMm())
+        + ", water at " + units.brief(Quantity.LENGTH, level) + " (" + units.text(Quantity.VOLUME, litres, RoundingMode.HALF_EVEN) + " without rock and sand).\n"
         + "Next: describe your rocks (holdfast rock --help), place them, then: holdfast check " + output + "\n";
   }
 
@@ -116,28 +117,10 @@ final class NewCommand extends Subcommand {
     return m;
   }
 
-  private String number(double mm) {
-    return shorten(units.number(Quantity.LENGTH, mm, RoundingMode.HALF_EVEN));
-  }
-
-  private String shortMm(double mm) {
-    return number(mm) + " " + units.sign(Quantity.LENGTH);
-  }
-
-  private static String shorten(String number) {
-    return number.contains(".") ? number.replaceFirst("\\.?0+$", "") : number;
-  }
-
-  private Tank.BottomSupport supportNamed() {
-    return Arrays.stream(Tank.BottomSupport.values()).filter(s -> s.word().equals(support)).findFirst()
-        .orElseThrow(() -> new InputProblem("--support must be edges, full or unknown, was '" + support + "'."));
-  }
-
   private List<Side> sides() {
     Set<Side> sides = new LinkedHashSet<>();
     for (String word : viewedFrom) {
-      sides.add(Arrays.stream(Side.values()).filter(s -> s.word().equals(word.strip())).findFirst().orElseThrow(
-          () -> new InputProblem("--viewed-from: each must be front, right, back or left, was '" + word + "'.")));
+      sides.add(Choice.of("--viewed-from", word, Side.values(), Side::word));
     }
     return Arrays.stream(Side.values()).filter(sides::contains).toList();
   }
@@ -145,6 +128,6 @@ final class NewCommand extends Subcommand {
   private static double inRange(String what, double mm, double least, double most) {
     if (mm >= least && mm <= most) return mm;
     throw new InputProblem(what + " must be from " + (int) least + " to " + (int) most + " mm, was "
-        + shorten(String.format(java.util.Locale.ROOT, "%.1f", mm)) + " mm.");
+        + Units.plain(mm) + " mm.");
   }
 }

@@ -18,6 +18,13 @@ public final class Json {
 
   private Json() {}
 
+  /** JSON that is already written, to be put in as it is. */
+  public record Raw(String json) {}
+
+  public static Raw raw(String json) {
+    return new Raw(json.strip());
+  }
+
   /** The text, ending in a newline. */
   public static String text(Map<String, Object> root) {
     StringBuilder b = new StringBuilder();
@@ -40,6 +47,8 @@ public final class Json {
       number(b, d);
     } else if (value instanceof Integer || value instanceof Long || value instanceof Boolean) {
       b.append(value);
+    } else if (value instanceof Raw raw) {
+      b.append(raw.json().replace("\n", "\n" + "  ".repeat(depth)));
     } else if (value instanceof String s) {
       b.append('"').append(JsonStringEncoder.getInstance().quoteAsString(s)).append('"');
     } else {
@@ -86,6 +95,6 @@ public final class Json {
   }
 
   private static boolean holdsMore(Object value) {
-    return value instanceof Map<?, ?> m && !m.isEmpty() || value instanceof Collection<?> c && !c.isEmpty();
+    return value instanceof Raw || value instanceof Map<?, ?> m && !m.isEmpty() || value instanceof Collection<?> c && !c.isEmpty();
   }
 }

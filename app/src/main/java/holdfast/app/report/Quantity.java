@@ -55,7 +55,7 @@ public enum Quantity {
     return units == Units.US ? usDecimals : metricDecimals;
   }
 
-  double in(Units units, double metricValue) {
+  public double in(Units units, double metricValue) {
     return units == Units.US ? metricValue / metricPerUs : metricValue;
   }
 }

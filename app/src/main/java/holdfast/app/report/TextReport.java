@@ -91,12 +91,12 @@ public final class TextReport {
     facts.add(count(report.rocks().size(), "rock") + ", " + units.text(Quantity.MASS, dryKg, CEILING) + " dry");
     facts.add("tank " + size(s.tank().lengthMm()) + " × " + size(s.tank().widthMm()) + " × " + size(s.tank().heightMm())
         + " " + units.sign(Quantity.LENGTH) + " inside");
-    facts.add("each rock to bear " + brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)) + " from any side");
+    facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)) + " from any side");
     Words.wrap(String.join(" · ", facts), WIDTH - 2).forEach(l -> text.append("  ").append(l).append('\n'));
   }
 
   private String size(double mm) {
-    return shorten(units.number(Quantity.LENGTH, mm, HALF_EVEN));
+    return units.briefNumber(Quantity.LENGTH, mm);
   }
 
   // -- findings -----------------------------------------------------------------------------------------------------
@@ -223,9 +223,9 @@ public final class TextReport {
     return switch (j.bond()) {
       case NONE -> "nothing";
       case ROD -> report.scene().joint(j.a(), j.b())
-          .map(s -> brief(Quantity.LENGTH, s.rodDiameterMm()) + (s.rodGlued() ? " rod, glued" : " rod")).orElse("rod");
+          .map(s -> units.brief(Quantity.LENGTH, s.rodDiameterMm()) + (s.rodGlued() ? " rod, glued" : " rod")).orElse("rod");
       case MORTAR, PUTTY, GEL -> j.bond().word() + report.scene().joint(j.a(), j.b())
-          .map(s -> ", " + brief(Quantity.SMALL_VOLUME, s.amountMl())).orElse("");
+          .map(s -> ", " + units.brief(Quantity.SMALL_VOLUME, s.amountMl())).orElse("");
     };
   }
 
@@ -252,7 +252,7 @@ public final class TextReport {
       boolean under = g.gapMm() < g.limitMm();
       if (!under && nearest.get(g.to()) != g) continue;
       t.row(g.rock(), g.to(), units.number(Quantity.LENGTH, g.gapMm(), FLOOR),
-          shorten(units.number(Quantity.LENGTH, g.limitMm(), HALF_EVEN)), under ? "too little" : "");
+          units.briefNumber(Quantity.LENGTH, g.limitMm()), under ? "too little" : "");
     }
     table("Gaps", t, "");
   }
@@ -281,15 +281,6 @@ public final class TextReport {
       text.append(lead).append(line).append('\n');
       lead = rest;
     }
-  }
-
-  private String brief(Quantity q, double value) {
-    return shorten(units.number(q, value, HALF_EVEN)) + " " + units.sign(q);
-  }
-
-  /** Without idle zeros after the point: 580, not 580.0. */
-  private static String shorten(String number) {
-    return number.contains(".") ? number.replaceFirst("\\.?0+$", "") : number;
   }
 
   private static String count(int n, String one) {

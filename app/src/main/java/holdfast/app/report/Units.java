@@ -29,6 +29,25 @@ public enum Units {
     return number(quantity, metricValue, rounding) + " " + quantity.sign(this);
   }
 
+  /** The number to the nearest, without idle zeros after the point: 580, not 580.0. */
+  public String briefNumber(Quantity quantity, double metricValue) {
+    return withoutIdleZeros(number(quantity, metricValue, RoundingMode.HALF_EVEN));
+  }
+
+  /** The same with its unit. */
+  public String brief(Quantity quantity, double metricValue) {
+    return briefNumber(quantity, metricValue) + " " + quantity.sign(this);
+  }
+
+  /** A number as one would write it by hand, with at most four decimals. */
+  public static String plain(double value) {
+    return withoutIdleZeros(fixed(value, 4, RoundingMode.HALF_EVEN));
+  }
+
+  private static String withoutIdleZeros(String number) {
+    return number.contains(".") ? number.replaceFirst("\\.?0+$", "") : number;
+  }
+
   /** The unit's sign. */
   public String sign(Quantity quantity) {
     return quantity.sign(this);

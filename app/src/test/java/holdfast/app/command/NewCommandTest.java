@@ -89,7 +89,7 @@ class NewCommandTest {
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--support", "legs").err())
         .isEqualTo("holdfast: --support must be edges, full or unknown, was 'legs'.\n");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--viewed-from", "top").err())
-        .isEqualTo("holdfast: --viewed-from: each must be front, right, back or left, was 'top'.\n");
+        .isEqualTo("holdfast: --viewed-from must be front, right, back or left, was 'top'.\n");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--side-glass", "thick").err())
         .startsWith("holdfast: --side-glass: 'thick' is not a length.\n");
   }

@@ -43,6 +43,11 @@ public final class SceneWriter {
     return out.written();
   }
 
+  /** One rock as it stands in the list of a scene, ended by a line feed. */
+  public static String writeRock(Rock rock) {
+    return rock(rock).written();
+  }
+
   private static JsonOut tank(Tank t) {
     JsonOut out = new JsonOut()
         .number(TANK_LENGTH.name(), t.lengthMm())
