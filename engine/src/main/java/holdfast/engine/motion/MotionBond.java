@@ -53,15 +53,23 @@ public record MotionBond(String a, String b, Vec3 at, Vec3 normal, Strength stre
     }
   }
 
-  /** A rod across the joint. */
-  public record RodSection(double shearN, double bendingNm, double pullN) implements Strength {
+  /**
+   * A rod across the joint, beside the bare bearing of the rocks on each other: a push takes bending off the rod as long
+   * as it stays within the bearing.
+   *
+   * @param bearingM distance from the joint's middle to the rim of the bearing
+   */
+  public record RodSection(double shearN, double bendingNm, double pullN, double bearingM) implements Strength {
+    /** Newtons: a pull below this is the solver's noise and no pull. */
+    private static final double NOISE_N = 0.1;
+
     @Override
     public double use(Wrench load, Vec3 normal) {
       double push = load.force().dot(normal);
       double twist = load.moment().dot(normal);
       double shear = load.force().plusTimes(-push, normal).norm();
-      double bending = load.moment().plusTimes(-twist, normal).norm();
-      return Math.max(Math.max(share(shear, shearN), share(bending, bendingNm)), share(-push, pullN));
+      double bending = load.moment().plusTimes(-twist, normal).norm() - Math.max(0, push) * bearingM;
+      return Math.max(Math.max(share(shear, shearN), share(bending, bendingNm)), share(-push, Math.max(pullN, NOISE_N)));
     }
   }
 

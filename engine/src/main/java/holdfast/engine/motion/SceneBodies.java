@@ -1,51 +1,112 @@
 package holdfast.engine.motion;
 
+import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.Solid.Surface;
+import holdfast.engine.contact.TankSolids;
+import holdfast.model.geom.Hull;
+import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
-import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.SeaWater;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** Between a scene, in millimetres, and the bodies of this package. */
 public final class SceneBodies {
   private SceneBodies() {}
 
+  /** Metres: rocks may be bedded this deep in the sand that carries them. */
+  private static final double BEDDED_M = 0.01;
+
   /** The placed rocks of a scene, in the order of the placements, with their dry mass. */
-  public static List<MotionBody> of(Scene scene, List<RockBody> shapes) {
+  public static List<MotionBody> of(Scene scene, Collection<RockBody> shapes) {
     Map<String, RockBody> byName = new LinkedHashMap<>();
     for (RockBody b : shapes) byName.put(b.name(), b);
     List<MotionBody> bodies = new ArrayList<>();
     for (Placement p : scene.placements()) {
       RockBody shape = byName.get(p.rock());
       if (shape == null) throw new IllegalArgumentException("no shape was given for rock '" + p.rock() + "'");
-      boolean slimy = scene.rock(p.rock()).map(Rock::slimy).orElse(false);
-      bodies.add(new MotionBody(p.rock(), slimy ? Surface.SLIMY_ROCK : Surface.ROCK, shape.lobes(),
+      Surface surface = scene.rock(p.rock()).map(SceneSolids::surface).orElse(Surface.ROCK);
+      bodies.add(new MotionBody(p.rock(), surface, shape.lobes(),
           shape.dryMassKg(), shape.centre(), shape.inertia(), p.pose()));
     }
     return bodies;
   }
 
-  /** The sketch of a scene as a job for {@link Settle}; {@code fixed} is the tank. */
-  public static SettleJob settleJob(Scene scene, List<RockBody> shapes, List<Solid> fixed) {
+  /**
+   * Everything that does not move: the tank, and the sand where rocks stand on it. Sand carries them when there is no
+   * grid or sheet and the lowest rock is at most {@link #BEDDED_M} into it; otherwise it was poured round rocks that stand
+   * on the bottom.
+   */
+  public static List<Solid> tank(Scene scene, List<MotionBody> bodies) {
+    List<Solid> solids = new ArrayList<>(TankSolids.of(scene));
+    double depth = scene.sand().depthMm() * 1e-3;
+    if (depth <= 0 || scene.floor().topMm() > 0 || bodies.isEmpty()) return solids;
+    double lowest = Double.POSITIVE_INFINITY;
+    for (MotionBody b : bodies) {
+      for (Hull h : b.solid(false).lobes()) lowest = Math.min(lowest, -h.reach(Vec3.Z.negated()));
+    }
+    if (lowest < depth - BEDDED_M) return solids;
+    double length = scene.tank().lengthMm() * 1e-3;
+    double width = scene.tank().widthMm() * 1e-3;
+    List<Vec3> corners = new ArrayList<>();
+    for (double z : new double[] {0, depth}) {
+      for (double y : new double[] {0, width}) {
+        for (double x : new double[] {0, length}) corners.add(new Vec3(x, y, z));
+      }
+    }
+    HullBuilder.build(corners).match(
+        hull -> solids.add(new Solid("sand", Surface.SAND, true, List.of(hull))), reason -> false);
+    return solids;
+  }
+
+  /** The sketch of a scene as a job for {@link Settle}. */
+  public static SettleJob settleJob(Scene scene, Collection<RockBody> shapes) {
     Set<String> locked = new LinkedHashSet<>();
     for (Placement p : scene.placements()) if (p.locked()) locked.add(p.rock());
     List<SettleJob.Bonded> bonds = new ArrayList<>();
     for (JointSpec j : scene.joints()) {
       if (j.bond() != JointSpec.Bond.NONE) bonds.add(new SettleJob.Bonded(j.a(), j.b()));
     }
-    return new SettleJob(of(scene, shapes), locked, fixed, bonds,
+    List<MotionBody> bodies = of(scene, shapes);
+    return new SettleJob(bodies, locked, tank(scene, bodies), bonds,
         scene.settings().get(Setting.BOND_REACH_MM) * 1e-3, friction(scene.settings()));
+  }
+
+  /**
+   * A scene to be played, dry or with the tank full.
+   *
+   * @param filled the tank is full; otherwise the rocks are dry in air
+   */
+  public static PlayJob playJob(Scene scene, Collection<RockBody> shapes, boolean filled) {
+    List<MotionBody> dry = of(scene, shapes);
+    Map<String, RockBody> byName = new LinkedHashMap<>();
+    for (RockBody b : shapes) byName.put(b.name(), b);
+    Optional<WaterModel> water = filled ? Optional.of(water(scene)) : Optional.empty();
+    List<PlayBody> bodies = new ArrayList<>();
+    for (MotionBody b : dry) {
+      bodies.add(water.map(w -> w.flooded(b, byName.get(b.name()))).orElseGet(() -> PlayBody.dry(b)));
+    }
+    return new PlayJob(bodies, tank(scene, dry), SceneBonds.of(scene, dry), PlayJob.PaneFace.of(scene.tank()), water,
+        friction(scene.settings()), PlayJob.STEP_HZ, PlayJob.MOST_S, PlayJob.FRAMES_PER_S);
+  }
+
+  /** The water of a full tank. */
+  public static WaterModel water(Scene scene) {
+    return WaterModel.of(SeaWater.densityKgM3(scene.water().salinity(), scene.water().temperatureC()),
+        scene.settings().get(Setting.MINERAL_DENSITY), scene.water().levelMm() * 1e-3);
   }
 
   /**
@@ -74,10 +135,10 @@ public final class SceneBodies {
 
   private static Setting setting(Surface a, Surface b) {
     if (a == Surface.SLIMY_ROCK || b == Surface.SLIMY_ROCK) return Setting.FRICTION_SLIMY;
-    Surface other = a == Surface.ROCK ? b : a;
-    return switch (other) {
+    if (a != Surface.ROCK && b != Surface.ROCK) return Setting.FRICTION_GRID_GLASS;
+    return switch (a == Surface.ROCK ? b : a) {
       case ROCK, SLIMY_ROCK -> Setting.FRICTION_ROCK_ROCK;
-      case GLASS -> a == b || a == Surface.ROCK || b == Surface.ROCK ? Setting.FRICTION_ROCK_GLASS : Setting.FRICTION_GRID_GLASS;
+      case GLASS -> Setting.FRICTION_ROCK_GLASS;
       case GRID, SHEET -> Setting.FRICTION_ROCK_GRID;
       case SAND -> Setting.FRICTION_ROCK_SAND;
     };

@@ -3,6 +3,7 @@ package holdfast.engine.motion;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
+import holdfast.model.shape.RockBody;
 
 /**
  * What still water does to a moving stone.
@@ -45,6 +46,17 @@ public record WaterModel(double densityKgM3, double mineralKgM3, double levelM, 
   /** Weight under water, newtons; below zero when it floats. */
   double submergedWeightN(double dryMassKg, double sealedVolumeM3) {
     return Gravity.G * (dryMassKg * (1 - densityKgM3 / mineralKgM3) - densityKgM3 * sealedVolumeM3);
+  }
+
+  /** A dry body as it moves in this water, its pores full. */
+  PlayBody flooded(MotionBody dry, RockBody shape) {
+    double volume = shape.solid().volumeM3();
+    double wet = shape.dryMassKg() + shape.poreWaterKg();
+    double moving = wet + addedShare * densityKgM3 * volume;
+    MotionBody body = new MotionBody(dry.name(), dry.surface(), dry.lobes(), moving, dry.centre(),
+        dry.inertia().times(wet / dry.massKg()), dry.pose());
+    double frontal = Math.PI * Math.pow(3 * volume / (4 * Math.PI), 2.0 / 3);
+    return new PlayBody(body, wet * Gravity.G, submergedWeightN(shape.dryMassKg(), shape.sealedVolumeM3()), frontal);
   }
 
   /** Drag on a body moving through the water. */
