@@ -11,6 +11,7 @@ enum CommandTable {
   NEW("new", "Write the scene of an empty tank."),
   PICTURE("picture", "Draw a scene as a PNG, without a display."),
   ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
+  SETTLE("settle", "Bring a rough sketch to rest on real contacts."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
 
   private final String word;
@@ -34,6 +35,7 @@ enum CommandTable {
       case NEW -> new NewCommand();
       case PICTURE -> new PictureCommand();
       case ROCK -> new RockCommand();
+      case SETTLE -> new SettleCommand();
       case DEFAULTS -> new DefaultsCommand();
     };
   }
