@@ -25,7 +25,7 @@ import java.util.OptionalDouble;
  */
 public final class BottomPane {
   /** Points of the stress map along the pane's longer side in a report; a picture asks for more. */
-  public static final int MAP_POINTS = 41;
+  public static final int MAP_POINTS = 31;
 
   private static final double GRAVITY = 9.81;
   private static final double PA_PER_N_MM2 = 1e6;

@@ -22,20 +22,20 @@ public final class EdgePlate implements PlateModel {
   private final boolean swapped;
   private final double shortM;
   private final double longM;
-  private final double imageShare;
+  private final double imageReach;
   private final int deflectionTerms;
 
   public EdgePlate(Plate plate) {
-    this(plate, Tolerances.IMAGE_SHARE, Tolerances.DEFLECTION_TERMS);
+    this(plate, Tolerances.IMAGE_REACH, Tolerances.DEFLECTION_TERMS);
   }
 
-  /** For showing convergence: where the row of images ends, and how many terms the deflection gets. */
-  EdgePlate(Plate plate, double imageShare, int deflectionTerms) {
+  /** For showing convergence: how far the row of images goes, and how many terms the deflection gets. */
+  EdgePlate(Plate plate, double imageReach, int deflectionTerms) {
     this.plate = plate;
     this.swapped = plate.widthM() < plate.lengthM();
     this.shortM = Math.min(plate.lengthM(), plate.widthM());
     this.longM = Math.max(plate.lengthM(), plate.widthM());
-    this.imageShare = imageShare;
+    this.imageReach = imageReach;
     this.deflectionTerms = deflectionTerms;
   }
 
@@ -48,35 +48,38 @@ public final class EdgePlate implements PlateModel {
   public UnitLoad unitLoad(Patch patch) {
     return new GreenLoad(plate, patch) {
       @Override
-      void addPoint(double x, double y, double sourceX, double sourceY, double weight, boolean withoutCore, double[] k) {
-        if (swapped) {
-          addStrip(y, x, sourceY, sourceX, weight, 1, 0, k);
-        } else {
-          addStrip(x, y, sourceX, sourceY, weight, 0, 1, k);
+      void addPoints(double x, double y, double[] points, boolean withoutCore, double[] k) {
+        double[] sum = new double[3];
+        for (int p = 0; p < points.length; p += 3) {
+          double sx = points[p];
+          double sy = points[p + 1];
+          if (swapped) {
+            addStrip(y, x, sy, sx, points[p + 2], sum);
+          } else {
+            addStrip(x, y, sx, sy, points[p + 2], sum);
+          }
+          if (withoutCore) subtractCore(x - sx, y - sy, points[p + 2], k);
         }
-        if (withoutCore) subtractCore(x - sourceX, y - sourceY, weight, k);
+        k[0] += sum[swapped ? 1 : 0];
+        k[1] += sum[swapped ? 0 : 1];
+        k[2] += sum[2];
       }
     };
   }
 
-  /** u across, v along; {@code ku} and {@code kv} say where their curvatures go in {@code k}. */
-  private void addStrip(double u, double v, double su, double sv, double weight, int ku, int kv, double[] k) {
+  /** The row of images of one load; u across, v along. */
+  private void addStrip(double u, double v, double su, double sv, double weight, double[] sum) {
     double c = Math.PI / shortM;
+    double reach = imageReach / c;
     Across across = Across.of(0.5 * c * (u - su), 0.5 * c * (u + su));
-    double[] sum = new double[3];
-    addImage(c, v - sv, across, weight, sum);
-    addImage(c, v + sv, across, -weight, sum);
-    for (int i = 1; ; i++) {
-      double period = 2 * longM * i;
-      double added = addImage(c, v - sv - period, across, weight, sum);
-      added = Math.max(added, addImage(c, v - sv + period, across, weight, sum));
-      added = Math.max(added, addImage(c, v + sv - period, across, -weight, sum));
-      added = Math.max(added, addImage(c, v + sv + period, across, -weight, sum));
-      if (added < imageShare) break;
+    addImage(c, reach, v - sv, across, weight, sum);
+    addImage(c, reach, v + sv, across, -weight, sum);
+    for (double period = 2 * longM; period - Math.abs(v) - Math.abs(sv) < reach; period += 2 * longM) {
+      addImage(c, reach, v - sv - period, across, weight, sum);
+      addImage(c, reach, v - sv + period, across, weight, sum);
+      addImage(c, reach, v + sv - period, across, -weight, sum);
+      addImage(c, reach, v + sv + period, across, -weight, sum);
     }
-    k[ku] += sum[0];
-    k[kv] += sum[1];
-    k[2] += sum[2];
   }
 
   /** What all images of one source share: sines and cosines of half the difference and half the sum of angles. */
@@ -86,26 +89,22 @@ public final class EdgePlate implements PlateModel {
     }
   }
 
-  /** One load of the row; gives back the size of what it added, without its weight. */
-  private double addImage(double c, double dv, Across across, double weight, double[] sum) {
-    double reach = c * Math.abs(dv);
-    // Its moment is about exp(-reach) (1 + reach) / pi.
-    if ((1 + reach) * Math.exp(-reach) < imageShare) return 0;
+  private static void addImage(double c, double reach, double dv, Across across, double weight, double[] sum) {
+    // Its moment is about exp(-c dv) (1 + c dv) / pi.
+    if (Math.abs(dv) > reach) return;
     double half = sinh(0.5 * c * dv);
     double half2 = half * half;
     double sinMinus = across.sinMinus;
     double sinPlus = across.sinPlus;
-    double same = 0.25 * c * c * Tolerances.SAME_POINT_M2;
-    double minus = 2 * Math.max(half2 + sinMinus * sinMinus, same);
-    double plus = 2 * Math.max(half2 + sinPlus * sinPlus, same);
-    double scale = 1 / (4 * Math.PI);
+    double minus = 2 * (half2 + sinMinus * sinMinus);
+    double plus = 2 * (half2 + sinPlus * sinPlus);
+    double scale = weight / (8 * Math.PI);
     double m = scale * Math.log(plus / minus);
-    double mv = scale * c * 2 * half * Math.sqrt(1 + half2) * (1 / plus - 1 / minus);
-    double mu = scale * c * 2 * (sinPlus * across.cosPlus / plus - sinMinus * across.cosMinus / minus);
-    sum[0] += weight * 0.5 * (m - dv * mv);
-    sum[1] += weight * 0.5 * (m + dv * mv);
-    sum[2] += weight * 0.5 * dv * mu;
-    return Math.max(Math.abs(m), Math.abs(dv) * (Math.abs(mv) + Math.abs(mu)));
+    double turned = dv * scale * c * 2;
+    double mv = turned * half * Math.sqrt(1 + half2) * (1 / plus - 1 / minus);
+    sum[0] += m - mv;
+    sum[1] += m + mv;
+    sum[2] += turned * (sinPlus * across.cosPlus / plus - sinMinus * across.cosMinus / minus);
   }
 
   /** Hyperbolic sine by the fast exponential; a series near zero, where the difference would lose digits. */

@@ -9,16 +9,14 @@ import java.util.List;
  * <p>Problem: D lap lap w + k w = q, edge moments and edge forces nil. Split as w = w_inf + w_edge: w_inf is the endless
  * plate's answer to a point load, w = -P L^2 / (2 pi D) kei(r / L), L^4 = D / k (Hertz 1884; Timoshenko and Woinowsky-Krieger,
  * article 57), whose greatest deflection is P / (8 sqrt(k D)); w_edge is smooth inside and cancels what w_inf leaves on the
- * edges, found on a {@link FreePlateMesh}. Uniform water sinks the pane evenly and bends nothing.
+ * edges, found on a {@link FreePlateMesh}. A load close to an edge is mirrored in it first: load and image leave no shear
+ * force and no twist there, so the mesh has only a moment to cancel. Uniform water sinks the pane evenly and bends nothing.
  *
  * <p>Limits: the foam pulls as well as it pushes (lift-off is left out; under a filled tank the water's weight holds the
  * pane down); the side panes' stiffness and weight are not counted, which leaves a load by the edge more stress than it has.
- * A load closer to an edge than about half an element of the mesh is off by percents.
+ * A load closer to an edge than a tenth of L is off by percents.
  */
 public final class FoamPlate implements PlateModel {
-  /** Beyond this many characteristic lengths a load is not felt: exp(-14 / sqrt 2) = 5e-5. */
-  private static final double REACH = 14;
-
   private final Plate plate;
   private final double foundationNm3;
   private final double lengthM;
@@ -65,19 +63,65 @@ public final class FoamPlate implements PlateModel {
   }
 
   @Override
+  public double[] influences(List<UnitLoad> loads, double x, double y) {
+    FreePlateMesh.Place place = mesh.place(x, y);
+    double[] all = new double[3 * loads.size()];
+    double[] k = new double[3];
+    double[] w = new double[4];
+    double d = plate.stiffnessNm();
+    double nu = plate.poisson();
+    for (int i = 0; i < loads.size(); i++) {
+      Arrays.fill(k, 0);
+      Bedded load = (Bedded) loads.get(i);
+      load.addCurvature(x, y, k);
+      load.addPoints(x, y, load.images, false, k);
+      place.of(load.edges, w);
+      double kxx = k[0] - d * w[1];
+      double kyy = k[1] - d * w[2];
+      all[3 * i] = kxx + nu * kyy;
+      all[3 * i + 1] = kyy + nu * kxx;
+      all[3 * i + 2] = (1 - nu) * (k[2] - d * w[3]);
+    }
+    return all;
+  }
+
+  @Override
   public Deflection deflection(List<UnitLoad> loads, double[] forcesN, double waterPa) {
+    double[] edges = new double[mesh.unknowns()];
+    double[][] points = new double[loads.size()][];
+    for (int i = 0; i < points.length; i++) {
+      Bedded load = (Bedded) loads.get(i);
+      for (int u = 0; u < edges.length; u++) edges[u] += forcesN[i] * load.edges[u];
+      Point2 c = load.patch().centre();
+      boolean small = load.patch().radiusM() < 0.2 * lengthM;
+      // Deflection is flat under a small patch: its middle does.
+      points[i] = small ? withImages(load.patch().middle(), c) : withImages(load.smoothPoints(), c);
+    }
+    double unit = lengthM * lengthM / (2 * Math.PI * plate.stiffnessNm());
     return (x, y) -> {
-      double sum = waterPa / foundationNm3;
-      for (int i = 0; i < forcesN.length; i++) sum += forcesN[i] * ((Bedded) loads.get(i)).deflectionM(x, y);
+      double[] w = new double[4];
+      mesh.place(x, y).of(edges, w);
+      double sum = waterPa / foundationNm3 + w[0];
+      double[] kelvin = new double[4];
+      for (int i = 0; i < points.length; i++) {
+        double[] p = points[i];
+        for (int at = 0; at < p.length; at += 3) {
+          double rho = distance(x - p[at], y - p[at + 1]) / lengthM;
+          if (rho >= Kelvin.REACH) continue;
+          Kelvin.quick(rho, kelvin);
+          sum -= forcesN[i] * p[at + 2] * unit * kelvin[1];
+        }
+      }
       return sum;
     };
   }
 
-  /**
-   * The patch's points, and their mirror images in the free edges close by: a load and its image leave no shear force and no
-   * twist on the edge between them, so the mesh has only a moment to cancel. Images as x, y, weight.
-   */
-  private double[] mirrored(double[] points, Point2 centre) {
+  private double distance(double dx, double dy) {
+    return Math.max(Math.sqrt(dx * dx + dy * dy), 1e-12 * lengthM);
+  }
+
+  /** Points, then their mirror images in the free edges close to {@code centre}. */
+  private double[] withImages(double[] points, Point2 centre) {
     double a = plate.lengthM();
     double b = plate.widthM();
     double near = Tolerances.MIRROR_LENGTHS * lengthM;
@@ -85,19 +129,19 @@ public final class FoamPlate implements PlateModel {
     boolean inY = Math.min(centre.y(), b - centre.y()) < near;
     double acrossX = centre.x() < 0.5 * a ? 0 : 2 * a;
     double acrossY = centre.y() < 0.5 * b ? 0 : 2 * b;
-    double[] images = new double[points.length * ((inX ? 2 : 1) * (inY ? 2 : 1) - 1)];
-    int at = 0;
+    double[] all = Arrays.copyOf(points, points.length * (inX ? 2 : 1) * (inY ? 2 : 1));
+    int at = points.length;
     for (int copy = 1; copy < 4; copy++) {
       boolean flipX = (copy & 1) != 0;
       boolean flipY = (copy & 2) != 0;
       if ((flipX && !inX) || (flipY && !inY)) continue;
       for (int p = 0; p < points.length; p += 3) {
-        images[at++] = flipX ? acrossX - points[p] : points[p];
-        images[at++] = flipY ? acrossY - points[p + 1] : points[p + 1];
-        images[at++] = points[p + 2];
+        all[at++] = flipX ? acrossX - points[p] : points[p];
+        all[at++] = flipY ? acrossY - points[p + 1] : points[p + 1];
+        all[at++] = points[p + 2];
       }
     }
-    return images;
+    return all;
   }
 
   private final class Bedded extends GreenLoad {
@@ -106,65 +150,34 @@ public final class FoamPlate implements PlateModel {
 
     Bedded(Patch patch) {
       super(plate, patch);
-      Point2 c = patch.centre();
-      double share = patch.radiusM() / plate.edgeDistanceM(c.x(), c.y());
-      double[] points = share > 0 && share < Tolerances.TINY_BY_EDGE ? patch.middle()
-          : share > 0 && share < Tolerances.SMALL_BY_EDGE ? patch.coarse() : patch.fine();
-      this.images = mirrored(points, c);
-      double[] all = Arrays.copyOf(points, points.length + images.length);
-      System.arraycopy(images, 0, all, points.length, images.length);
+      double[] own = smoothPoints();
+      double[] all = withImages(own, patch.centre());
+      this.images = Arrays.copyOfRange(all, own.length, all.length);
       this.edges = edgeSolution(all);
     }
 
     @Override
-    void addPoint(double x, double y, double sourceX, double sourceY, double weight, boolean withoutCore, double[] k) {
-      double dx = x - sourceX;
-      double dy = y - sourceY;
-      double r = Math.max(Math.sqrt(dx * dx + dy * dy), 1e-9 * lengthM);
-      double rho = r / lengthM;
-      if (rho < REACH) {
-        double[] kelvin = new double[4];
-        Kelvin.at(rho, kelvin);
-        // g = -kei, g'' + g'/rho = -ker; stiffness times minus curvature = -(1 / 2 pi) g''
-        double hoop = -kelvin[3] / rho;
-        double radial = -kelvin[0] - hoop;
-        double scale = -weight / (2 * Math.PI);
-        double cc = dx * dx / (r * r);
-        double ss = dy * dy / (r * r);
-        k[0] += scale * (radial * cc + hoop * ss);
-        k[1] += scale * (radial * ss + hoop * cc);
-        k[2] += scale * (radial - hoop) * dx * dy / (r * r);
-      }
-      if (withoutCore) subtractCore(dx, dy, weight, k);
-    }
-
-    @Override
-    void addEdges(double x, double y, double[] k) {
-      for (int p = 0; p < images.length; p += 3) addPoint(x, y, images[p], images[p + 1], images[p + 2], false, k);
-      double[] w = new double[4];
-      mesh.at(edges, x, y, w);
-      double d = plate.stiffnessNm();
-      k[0] -= d * w[1];
-      k[1] -= d * w[2];
-      k[2] -= d * w[3];
-    }
-
-    double deflectionM(double x, double y) {
-      double[] w = new double[4];
-      mesh.at(edges, x, y, w);
-      return w[0] + endless(patch().coarse(), x, y) + endless(images, x, y);
-    }
-
-    private double endless(double[] points, double x, double y) {
-      double sum = 0;
+    void addPoints(double x, double y, double[] points, boolean withoutCore, double[] k) {
       double[] kelvin = new double[4];
       for (int p = 0; p < points.length; p += 3) {
-        double rho = Math.max(Math.hypot(x - points[p], y - points[p + 1]) / lengthM, 1e-9);
-        if (rho >= REACH) continue;
-        Kelvin.at(rho, kelvin);
-        sum -= points[p + 2] * lengthM * lengthM / (2 * Math.PI * plate.stiffnessNm()) * kelvin[1];
+        double dx = x - points[p];
+        double dy = y - points[p + 1];
+        double r = distance(dx, dy);
+        double rho = r / lengthM;
+        if (rho < Kelvin.REACH) {
+          Kelvin.quick(rho, kelvin);
+          // g = -kei, g'' + g'/rho = -ker; stiffness times minus curvature = -(1 / 2 pi) g''
+          double hoop = -kelvin[3] / rho;
+          double radial = -kelvin[0] - hoop;
+          double scale = -points[p + 2] / (2 * Math.PI);
+          double cc = dx * dx / (r * r);
+          double ss = dy * dy / (r * r);
+          k[0] += scale * (radial * cc + hoop * ss);
+          k[1] += scale * (radial * ss + hoop * cc);
+          k[2] += scale * (radial - hoop) * dx * dy / (r * r);
+        }
+        if (withoutCore) subtractCore(dx, dy, points[p + 2], k);
       }
-      return sum;
     }
   }
 
@@ -188,10 +201,11 @@ public final class FoamPlate implements PlateModel {
     int across = side % 2 == 0 ? 0 : 2 * (alongY ? mesh.nx() : mesh.ny());
     double fixed = side % 2 == 0 ? 0 : alongY ? plate.lengthM() : plate.widthM();
     double[] traction = new double[3];
+    double[] kelvin = new double[4];
     for (int e = 0; e < elements; e++) {
       for (double[] g : FreePlateMesh.GAUSS) {
         double s = (e + g[0]) * h;
-        traction(alongY ? fixed : s, alongY ? s : fixed, alongY, points, traction);
+        traction(alongY ? fixed : s, alongY ? s : fixed, alongY, points, kelvin, traction);
         double weight = g[1] * h * n;
         for (int i = 0; i < 4; i++) {
           double f = FreePlateMesh.shape(i, g[0], h, 0);
@@ -207,19 +221,18 @@ public final class FoamPlate implements PlateModel {
   }
 
   /** Shear force Q, moment and twist of w_inf on a section facing x (or y), under one newton over the points. */
-  private void traction(double x, double y, boolean facingX, double[] points, double[] out) {
+  private void traction(double x, double y, boolean facingX, double[] points, double[] kelvin, double[] out) {
     double q = 0;
     double kxx = 0;
     double kyy = 0;
     double kxy = 0;
-    double[] kelvin = new double[4];
     for (int p = 0; p < points.length; p += 3) {
       double dx = x - points[p];
       double dy = y - points[p + 1];
-      double r = Math.max(Math.sqrt(dx * dx + dy * dy), 1e-9 * lengthM);
+      double r = distance(dx, dy);
       double rho = r / lengthM;
-      if (rho >= REACH) continue;
-      Kelvin.at(rho, kelvin);
+      if (rho >= Kelvin.REACH) continue;
+      Kelvin.quick(rho, kelvin);
       double scale = -points[p + 2] / (2 * Math.PI);
       double hoop = -kelvin[3] / rho;
       double radial = -kelvin[0] - hoop;

@@ -78,43 +78,66 @@ final class FreePlateMesh {
     matrix.solve(loadsToUnknowns);
   }
 
-  /**
-   * Deflection or a second derivative of a solution.
-   *
-   * @param out receives w, w_xx, w_yy, w_xy
-   */
-  void at(double[] unknowns, double x, double y, double[] out) {
+  /** The shape functions at one place, to read many solutions there. */
+  Place place(double x, double y) {
     int ex = Math.min(nx - 1, Math.max(0, (int) (x / hx)));
     int ey = Math.min(ny - 1, Math.max(0, (int) (y / hy)));
-    double s = x / hx - ex;
-    double t = y / hy - ey;
-    double w = 0;
-    double wxx = 0;
-    double wyy = 0;
-    double wxy = 0;
-    for (int i = 0; i < 4; i++) {
-      double f = shape(i, s, hx, 0);
-      double f1 = shape(i, s, hx, 1);
-      double f2 = shape(i, s, hx, 2);
-      int row = index(2 * ex + i, 2 * ey);
-      double g = 0;
-      double g1 = 0;
-      double g2 = 0;
-      for (int j = 0; j < 4; j++) {
-        double u = unknowns[row + j];
-        g += u * shape(j, t, hy, 0);
-        g1 += u * shape(j, t, hy, 1);
-        g2 += u * shape(j, t, hy, 2);
+    double[][] fx = new double[3][4];
+    double[][] fy = new double[3][4];
+    for (int derivative = 0; derivative < 3; derivative++) {
+      for (int i = 0; i < 4; i++) {
+        fx[derivative][i] = shape(i, x / hx - ex, hx, derivative);
+        fy[derivative][i] = shape(i, y / hy - ey, hy, derivative);
       }
-      w += f * g;
-      wxx += f2 * g;
-      wyy += f * g2;
-      wxy += f1 * g1;
     }
-    out[0] = w;
-    out[1] = wxx;
-    out[2] = wyy;
-    out[3] = wxy;
+    return new Place(index(2 * ex, 2 * ey), 2 * (ny + 1), fx, fy);
+  }
+
+  /** Where a place lies: its first unknown, the distance to the next row of unknowns, and the functions along x and y. */
+  static final class Place {
+    private final int first;
+    private final int stride;
+    private final double[][] fx;
+    private final double[][] fy;
+
+    private Place(int first, int stride, double[][] fx, double[][] fy) {
+      this.first = first;
+      this.stride = stride;
+      this.fx = fx;
+      this.fy = fy;
+    }
+
+    /**
+     * A solution here.
+     *
+     * @param out receives w, w_xx, w_yy, w_xy
+     */
+    void of(double[] unknowns, double[] out) {
+      double w = 0;
+      double wxx = 0;
+      double wyy = 0;
+      double wxy = 0;
+      for (int i = 0; i < 4; i++) {
+        int row = first + i * stride;
+        double g = 0;
+        double g1 = 0;
+        double g2 = 0;
+        for (int j = 0; j < 4; j++) {
+          double u = unknowns[row + j];
+          g += u * fy[0][j];
+          g1 += u * fy[1][j];
+          g2 += u * fy[2][j];
+        }
+        w += fx[0][i] * g;
+        wxx += fx[2][i] * g;
+        wyy += fx[0][i] * g2;
+        wxy += fx[1][i] * g1;
+      }
+      out[0] = w;
+      out[1] = wxx;
+      out[2] = wyy;
+      out[3] = wxy;
+    }
   }
 
   /** Cubic Hermite function {@code i} (value, slope at 0; value, slope at h) or its derivative, at s = x / h. */

@@ -15,51 +15,51 @@ abstract class GreenLoad implements PlateModel.UnitLoad {
     this.plate = plate;
     this.patch = patch;
     Point2 c = patch.centre();
-    boolean small = patch.radiusM() < Tolerances.SMALL_BY_EDGE * plate.edgeDistanceM(c.x(), c.y());
-    this.smoothPoints = small ? patch.coarse() : patch.fine();
+    this.smoothPoints = patch.pointsFrom(plate.edgeDistanceM(c.x(), c.y()));
   }
 
   /**
-   * Adds {@code weight} times the response at (x, y) to one newton at (sourceX, sourceY).
+   * Adds the response at (x, y) to forces at points.
    *
+   * @param points x, y, newtons of each
    * @param withoutCore leave out the core
    * @param k stiffness times minus the curvatures xx, yy, xy: added to
    */
-  abstract void addPoint(double x, double y, double sourceX, double sourceY, double weight, boolean withoutCore, double[] k);
-
-  /** Adds what the plate's edges do beyond the point responses; nothing by default. */
-  void addEdges(double x, double y, double[] k) {}
+  abstract void addPoints(double x, double y, double[] points, boolean withoutCore, double[] k);
 
   @Override
   public final Patch patch() {
     return patch;
   }
 
+  /** Points that stand for the patch in what the pane's edges add. */
+  final double[] smoothPoints() {
+    return smoothPoints;
+  }
+
   @Override
-  public final Bending at(double x, double y) {
-    double[] k = new double[3];
+  public final void addCurvature(double x, double y, double[] k) {
     Point2 c = patch.centre();
-    double radii = c.distanceTo(new Point2(x, y)) / patch.radiusM();
-    boolean near = radii < Tolerances.FAR_RADII;
-    if (near) {
-      double[] means = new double[3];
-      patch.logMeans(x, y, means);
-      double scale = -1 / (8 * Math.PI);
-      k[0] = scale * (2 * means[0] + 2 + means[1]);
-      k[1] = scale * (2 * means[0] + 2 - means[1]);
-      k[2] = scale * means[2];
+    double dx = x - c.x();
+    double dy = y - c.y();
+    double distance = Math.sqrt(dx * dx + dy * dy);
+    if (distance >= Tolerances.NEAR_RADII * patch.radiusM()) {
+      addPoints(x, y, patch.pointsFrom(distance), false, k);
+      return;
     }
-    double[] points = near ? smoothPoints : radii < Tolerances.VERY_FAR_RADII ? patch.coarse() : patch.middle();
-    for (int i = 0; i < points.length; i += 3) {
-      addPoint(x, y, points[i], points[i + 1], points[i + 2], near, k);
-    }
-    addEdges(x, y, k);
-    return Bending.ofCurvature(k[0], k[1], k[2], plate.poisson());
+    double[] means = new double[3];
+    patch.logMeans(x, y, means);
+    double scale = -1 / (8 * Math.PI);
+    k[0] += scale * (2 * means[0] + 2 + means[1]);
+    k[1] += scale * (2 * means[0] + 2 - means[1]);
+    k[2] += scale * means[2];
+    // The rest is smooth, but is a difference of logarithms that must not be asked right on a point.
+    addPoints(x + Tolerances.BESIDE_M, y, smoothPoints, true, k);
   }
 
   /** Takes the core of a point load off an accumulated response. */
   static void subtractCore(double dx, double dy, double weight, double[] k) {
-    double r2 = Math.max(dx * dx + dy * dy, Tolerances.SAME_POINT_M2);
+    double r2 = dx * dx + dy * dy;
     double scale = weight / (8 * Math.PI);
     double log = Math.log(r2) + 1;
     k[0] += scale * (log + 2 * dx * dx / r2);

@@ -7,6 +7,7 @@ import java.util.List;
 /** Plain geometry of convex outlines in plan, counter-clockwise. */
 final class Outline {
   private static final int DISC_CORNERS = 16;
+  private static final int GROWN_CORNERS = 8;
 
   private Outline() {}
 
@@ -92,12 +93,16 @@ final class Outline {
 
   /** An ellipse as a polygon of the same area. */
   static List<Point2> ellipse(Point2 centre, double semiMajorM, double semiMinorM, double angleRad) {
-    double step = 2 * Math.PI / DISC_CORNERS;
+    return ellipse(centre, semiMajorM, semiMinorM, angleRad, DISC_CORNERS);
+  }
+
+  private static List<Point2> ellipse(Point2 centre, double semiMajorM, double semiMinorM, double angleRad, int corners) {
+    double step = 2 * Math.PI / corners;
     double grow = Math.sqrt(step / Math.sin(step));
     double c = Math.cos(angleRad);
     double s = Math.sin(angleRad);
     List<Point2> ring = new ArrayList<>();
-    for (int i = 0; i < DISC_CORNERS; i++) {
+    for (int i = 0; i < corners; i++) {
       double u = grow * semiMajorM * Math.cos(i * step);
       double v = grow * semiMinorM * Math.sin(i * step);
       ring.add(new Point2(centre.x() + c * u - s * v, centre.y() + s * u + c * v));
@@ -109,11 +114,11 @@ final class Outline {
     return ellipse(centre, radiusM, radiusM, 0);
   }
 
-  /** Everything within {@code byM} of the outline. */
+  /** Everything within about {@code byM} of the outline, by octagons of the right area round its corners. */
   static List<Point2> grown(List<Point2> ring, double byM) {
     if (!(byM > 0)) return ring;
     List<Point2> all = new ArrayList<>();
-    for (Point2 p : ring) all.addAll(disc(p, byM));
+    for (Point2 p : ring) all.addAll(ellipse(p, byM, byM, 0, GROWN_CORNERS));
     return hull(all);
   }
 

@@ -9,13 +9,15 @@ import java.util.stream.IntStream;
 /** One pane, one way of carrying it, one set of feet: answers for every load case share the work done here. */
 final class PaneSolver {
   private static final int STARTS = 3;
+  private static final double WORTH = 0.9;
+  private static final int MOST_ROUNDS = 40;
 
   private final PlateModel model;
   private final List<PlateModel.UnitLoad> units;
   private final int columns;
   private final int rows;
   private final List<Point2> places;
-  private final Bending[][] perNewton;
+  private final double[][] perNewton;
   private final Bending[] perPascal;
 
   PaneSolver(PlateModel model, List<Patch> feet, int columns, int rows) {
@@ -31,7 +33,7 @@ final class PaneSolver {
     }
     feet.forEach(f -> all.add(f.centre()));
     this.places = List.copyOf(all);
-    this.perNewton = new Bending[places.size()][];
+    this.perNewton = new double[places.size()][];
     this.perPascal = new Bending[places.size()];
     for (int p = 0; p < perNewton.length; p++) {
       perNewton[p] = influences(places.get(p));
@@ -39,10 +41,12 @@ final class PaneSolver {
     }
   }
 
-  private Bending[] influences(Point2 p) {
-    Bending[] all = new Bending[units.size()];
-    for (int i = 0; i < all.length; i++) all[i] = units.get(i).at(p.x(), p.y());
-    return all;
+  private double[] influences(Point2 p) {
+    return model.influences(units, p.x(), p.y());
+  }
+
+  private static Bending of(double[] each, int foot) {
+    return new Bending(each[3 * foot], each[3 * foot + 1], each[3 * foot + 2]);
   }
 
   PlateModel model() {
@@ -56,36 +60,62 @@ final class PaneSolver {
   Worst worst(Envelope envelope, double waterPa) {
     double[] size = new double[places.size()];
     for (int p = 0; p < size.length; p++) {
-      size[p] = Math.abs(envelope.at(perNewton[p], Bending.ZERO.plusTimes(waterPa, perPascal[p])).momentNm());
+      size[p] = envelope.sizeAt(perNewton[p], Bending.ZERO.plusTimes(waterPa, perPascal[p]));
     }
     List<Integer> order = IntStream.range(0, size.length).boxed()
         .sorted(Comparator.comparingDouble((Integer p) -> -size[p]).thenComparingInt(p -> p)).limit(STARTS).toList();
     Worst best = null;
     for (int start : order) {
+      // A second place that starts well below the best is not climbed to the top.
+      if (best != null && size[start] < WORTH * Math.abs(best.peak.momentNm())) continue;
       Worst found = refine(envelope, waterPa, places.get(start));
       if (best == null || Math.abs(found.peak.momentNm()) > Math.abs(best.peak.momentNm())) best = found;
     }
     return best;
   }
 
-  /** Steps along the axes, halved when none is better, down to the length in {@link Tolerances#PLACE_M}. */
+  /**
+   * Climbs to the top near a place: four neighbours, then the top of the parabola through them; the step is quartered down to
+   * the length in {@link Tolerances#PLACE_M}.
+   */
   private Worst refine(Envelope envelope, double waterPa, Point2 start) {
     Plate plate = model.plate();
     Worst best = new Worst(start, peakAt(envelope, waterPa, start));
     double step = 0.25 * Math.min(plate.lengthM() / (columns - 1), plate.widthM() / (rows - 1));
-    while (step > Tolerances.PLACE_M) {
+    for (int round = 0; step > Tolerances.PLACE_M && round < MOST_ROUNDS; round++) {
+      double x = best.at.x();
+      double y = best.at.y();
+      Worst right = tried(envelope, waterPa, x + step, y);
+      Worst left = tried(envelope, waterPa, x - step, y);
+      Worst back = tried(envelope, waterPa, x, y + step);
+      Worst front = tried(envelope, waterPa, x, y - step);
+      double here = size(best);
+      Worst top = tried(envelope, waterPa, x + step * vertex(size(left), here, size(right)),
+          y + step * vertex(size(front), here, size(back)));
       Worst better = best;
-      for (int d = 0; d < 4; d++) {
-        double x = best.at.x() + (d == 0 ? step : d == 1 ? -step : 0);
-        double y = best.at.y() + (d == 2 ? step : d == 3 ? -step : 0);
-        Point2 p = new Point2(Math.min(Math.max(x, 0), plate.lengthM()), Math.min(Math.max(y, 0), plate.widthM()));
-        Envelope.Peak peak = peakAt(envelope, waterPa, p);
-        if (Math.abs(peak.momentNm()) > Math.abs(better.peak.momentNm())) better = new Worst(p, peak);
-      }
-      if (better == best) step *= 0.5;
+      for (Worst w : List.of(right, left, back, front, top)) if (size(w) > size(better)) better = w;
+      // A neighbour better than the parabola's top: the top is still farther off.
+      if (better == best || better == top) step *= 0.25;
       best = better;
     }
     return best;
+  }
+
+  private static double size(Worst w) {
+    return Math.abs(w.peak.momentNm());
+  }
+
+  /** Where the parabola through values at -1, 0, 1 is greatest, at most one step off. */
+  private static double vertex(double before, double here, double after) {
+    double bend = 2 * here - before - after;
+    if (!(bend > 0)) return after > before ? 1 : -1;
+    return Math.max(-1, Math.min(1, 0.5 * (after - before) / bend));
+  }
+
+  private Worst tried(Envelope envelope, double waterPa, double x, double y) {
+    Plate plate = model.plate();
+    Point2 p = new Point2(Math.min(Math.max(x, 0), plate.lengthM()), Math.min(Math.max(y, 0), plate.widthM()));
+    return new Worst(p, peakAt(envelope, waterPa, p));
   }
 
   private Envelope.Peak peakAt(Envelope envelope, double waterPa, Point2 p) {
@@ -99,13 +129,13 @@ final class PaneSolver {
 
   /** Number of the foot that adds most to a peak, or -1 without feet. */
   int governingFoot(Worst worst) {
-    Bending[] each = influences(worst.at);
+    double[] each = influences(worst.at);
     double angle = worst.peak.bending().principalAngle();
     double sign = Math.signum(worst.peak.momentNm());
     int most = -1;
     double best = 0;
-    for (int i = 0; i < each.length; i++) {
-      double share = sign * worst.peak.forcesN()[i] * each[i].along(angle);
+    for (int i = 0; i < units.size(); i++) {
+      double share = sign * worst.peak.forcesN()[i] * of(each, i).along(angle);
       if (share > best) {
         best = share;
         most = i;
@@ -116,7 +146,7 @@ final class PaneSolver {
 
   /** Share of one foot in the principal moment of a peak. */
   double share(Worst worst, int foot) {
-    Bending own = units.get(foot).at(worst.at.x(), worst.at.y());
+    Bending own = of(influences(worst.at), foot);
     return worst.peak.forcesN()[foot] * own.along(worst.peak.bending().principalAngle()) / worst.peak.momentNm();
   }
 
@@ -136,17 +166,17 @@ final class PaneSolver {
   double[] stressMapPa(Envelope envelope, double waterPa) {
     double[] map = new double[columns * rows];
     for (int p = 0; p < map.length; p++) {
-      double moment = envelope.at(perNewton[p], Bending.ZERO.plusTimes(waterPa, perPascal[p])).momentNm();
-      map[p] = model.plate().surfaceStressPa(Math.abs(moment));
+      double moment = Math.abs(envelope.at(perNewton[p], Bending.ZERO.plusTimes(waterPa, perPascal[p])).momentNm());
+      map[p] = model.plate().surfaceStressPa(moment);
     }
     return map;
   }
 
   /** Bending at a place with one foot's patch and force replaced. */
   Bending withFoot(Point2 at, Worst worst, double waterPa, int foot, Patch patch, double forceN) {
-    Bending[] each = influences(at);
+    double[] each = influences(at);
     Bending sum = Bending.ZERO.plusTimes(waterPa, model.unitWater(at.x(), at.y()));
-    for (int i = 0; i < each.length; i++) if (i != foot) sum = sum.plusTimes(worst.peak.forcesN()[i], each[i]);
-    return sum.plusTimes(forceN, model.unitLoad(patch).at(at.x(), at.y()));
+    for (int i = 0; i < units.size(); i++) if (i != foot) sum = sum.plusTimes(worst.peak.forcesN()[i], of(each, i));
+    return sum.plusTimes(forceN, model.bending(model.unitLoad(patch), at.x(), at.y()));
   }
 }

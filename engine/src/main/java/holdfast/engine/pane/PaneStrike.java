@@ -73,6 +73,6 @@ final class PaneStrike {
 
   private double bending(PlateModel.UnitLoad load, double forceN) {
     Point2 c = load.patch().centre();
-    return 1e-6 * plate.surfaceStressPa(Math.abs(load.at(c.x(), c.y()).principal()) * forceN);
+    return 1e-6 * plate.surfaceStressPa(Math.abs(model.bending(load, c.x(), c.y()).principal()) * forceN);
   }
 }

@@ -17,7 +17,9 @@ public final class Patch {
   private final double areaM2;
   private final Point2 centre;
   private final double radiusM;
+  private final double[] middle;
   private final double[] coarse;
+  private final double[] medium;
   private final double[] fine;
   private final double sigmaMajorM;
   private final double sigmaMinorM;
@@ -49,7 +51,9 @@ public final class Patch {
     this.sigmaMajorM = Math.sqrt(Math.max(0, mean + spread));
     this.sigmaMinorM = Math.sqrt(Math.max(0, mean - spread));
     this.angleRad = 0.5 * Math.atan2(2 * sxy, sxx - syy);
+    this.middle = new double[] {centre.x(), centre.y(), 1};
     this.coarse = coarsePoints();
+    this.medium = mediumPoints();
     this.fine = finePoints();
   }
 
@@ -107,9 +111,22 @@ public final class Patch {
     return coarse;
   }
 
+  /** Seven points of a degree 5 rule on the ellipse with the patch's area and moments (Stroud 1971, S2 5-1). */
+  double[] medium() {
+    return medium;
+  }
+
+  /** The fewest points that see the patch rightly from {@code distanceM} off its centre. */
+  double[] pointsFrom(double distanceM) {
+    double share = radiusM / distanceM;
+    if (!(share > 0)) return fine;
+    return share < Tolerances.TINY_SHARE ? middle : share < Tolerances.SMALL_SHARE ? coarse
+        : share < Tolerances.MEDIUM_SHARE ? medium : fine;
+  }
+
   /** The centroid alone, as a point of weight one. */
   double[] middle() {
-    return new double[] {centre.x(), centre.y(), 1};
+    return middle;
   }
 
   /** As {@link #coarse()}, seven points in each triangle between centre and side. */
@@ -146,32 +163,36 @@ public final class Patch {
     double cos2 = 0;
     double sin2 = 0;
     int n = ring.size();
+    Point2 last = ring.get(n - 1);
+    double px = last.x() - x;
+    double py = last.y() - y;
+    double logP = Math.log(Math.max(px * px + py * py, Tolerances.SAME_POINT_M2));
     for (int i = 0; i < n; i++) {
-      Point2 p = ring.get(i);
-      Point2 q = ring.get(i + 1 == n ? 0 : i + 1);
-      double ex = q.x() - p.x();
-      double ey = q.y() - p.y();
+      Point2 q = ring.get(i);
+      double qx = q.x() - x;
+      double qy = q.y() - y;
+      double logQ = Math.log(Math.max(qx * qx + qy * qy, Tolerances.SAME_POINT_M2));
+      double ex = qx - px;
+      double ey = qy - py;
       double length = Math.sqrt(ex * ex + ey * ey);
       ex /= length;
       ey /= length;
-      double px = p.x() - x;
-      double py = p.y() - y;
+      // Distance of the side, and where it begins and ends along itself from the foot of that distance.
       double d = px * ey - py * ex;
-      double d2 = d * d;
-      if (d2 < Tolerances.SAME_POINT_M2) continue;
       double u1 = px * ex + py * ey;
       double u2 = u1 + length;
-      double turn = 2 * d * (Math.atan(u2 / d) - Math.atan(u1 / d));
-      double log2 = Math.log(d2 + u2 * u2);
-      double log1 = Math.log(d2 + u1 * u1);
-      log += 0.25 * d * (u2 * log2 - u1 * log1 - 3 * length + turn);
+      double turn = 2 * d * Math.atan2(px * qy - py * qx, px * qx + py * qy);
+      log += 0.25 * d * (u2 * logQ - u1 * logP - 3 * length + turn);
       double c = turn - length;
-      double s = d * (log2 - log1);
+      double s = d * (logQ - logP);
       // Twice the direction of the side's outward normal (ey, -ex).
       double cn = ey * ey - ex * ex;
       double sn = -2 * ex * ey;
       cos2 += 0.5 * d * (cn * c - sn * s);
       sin2 += 0.5 * d * (sn * c + cn * s);
+      px = qx;
+      py = qy;
+      logP = logQ;
     }
     out[0] = log / areaM2;
     out[1] = cos2 / areaM2;
@@ -188,6 +209,24 @@ public final class Patch {
       centre.x() - major * c, centre.y() - major * s, 0.25,
       centre.x() - minor * s, centre.y() + minor * c, 0.25,
       centre.x() + minor * s, centre.y() - minor * c, 0.25};
+  }
+
+  private double[] mediumPoints() {
+    double[] points = new double[21];
+    points[0] = centre.x();
+    points[1] = centre.y();
+    points[2] = 0.25;
+    double c = Math.cos(angleRad);
+    double s = Math.sin(angleRad);
+    double out = Math.sqrt(2.0 / 3);
+    for (int i = 0; i < 6; i++) {
+      double u = out * semiMajorM() * Math.cos(i * Math.PI / 3);
+      double v = out * semiMinorM() * Math.sin(i * Math.PI / 3);
+      points[3 * i + 3] = centre.x() + c * u - s * v;
+      points[3 * i + 4] = centre.y() + s * u + c * v;
+      points[3 * i + 5] = 0.125;
+    }
+    return points;
   }
 
   private double[] finePoints() {

@@ -9,17 +9,45 @@ interface PlateModel {
   /** Bending under a total of one newton spread evenly over a patch. Work that does not depend on the place is done here. */
   UnitLoad unitLoad(Patch patch);
 
+  /**
+   * Bending per newton of every load at one place.
+   *
+   * @return xx, yy, xy of the first load, then of the next
+   */
+  default double[] influences(List<UnitLoad> loads, double x, double y) {
+    double[] all = new double[3 * loads.size()];
+    double[] k = new double[3];
+    double nu = plate().poisson();
+    for (int i = 0; i < loads.size(); i++) {
+      k[0] = 0;
+      k[1] = 0;
+      k[2] = 0;
+      loads.get(i).addCurvature(x, y, k);
+      all[3 * i] = k[0] + nu * k[1];
+      all[3 * i + 1] = k[1] + nu * k[0];
+      all[3 * i + 2] = (1 - nu) * k[2];
+    }
+    return all;
+  }
+
+  /** Bending per newton of one load at one place. */
+  default Bending bending(UnitLoad load, double x, double y) {
+    double[] m = influences(List.of(load), x, y);
+    return new Bending(m[0], m[1], m[2]);
+  }
+
   /** Bending under one pascal of water everywhere. */
   Bending unitWater(double x, double y);
 
   /** Deflection, metres downward, under several patches and water, as a function of place. */
   Deflection deflection(List<UnitLoad> loads, double[] forcesN, double waterPa);
 
-  /** Bending per newton as a function of place. */
+  /** One newton on a patch, prepared for asking at many places. */
   interface UnitLoad {
     Patch patch();
 
-    Bending at(double x, double y);
+    /** Adds stiffness times minus the curvatures xx, yy, xy at a place. */
+    void addCurvature(double x, double y, double[] k);
   }
 
   /** Deflection in metres, downward positive. */
