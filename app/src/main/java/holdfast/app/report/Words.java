@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Plain text of a fixed width. */
-public final class Words {
+final class Words {
   private Words() {}
 
   private static final String[] TOWARD = {
@@ -45,7 +45,7 @@ public final class Words {
   }
 
   /** Breaks a text into lines of at most {@code width} columns, at spaces where there are any. */
-  public static List<String> wrap(String text, int width) {
+  static List<String> wrap(String text, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.strip().split("\\s+")) {
@@ -66,8 +66,7 @@ public final class Words {
     return lines;
   }
 
-  /** The text with spaces up to a width, on its left when {@code right} says so. */
-  public static String padded(String text, int width, boolean right) {
+  static String padded(String text, int width, boolean right) {
     String space = " ".repeat(Math.max(0, width - width(text)));
     return right ? space + text : text + space;
   }
