@@ -2,12 +2,14 @@ package holdfast.app.command;
 
 import holdfast.app.report.Json;
 import holdfast.app.report.Quantity;
+import holdfast.app.report.Table;
 import holdfast.app.report.Units;
+import holdfast.model.io.NewScene;
 import holdfast.model.io.SceneFiles;
 import holdfast.model.io.SceneWriter;
-import holdfast.model.scene.Floor;
+import holdfast.model.io.TankSize;
+import holdfast.model.io.TankSizes;
 import holdfast.model.scene.Scene;
-import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import java.io.IOException;
@@ -25,18 +27,23 @@ import picocli.CommandLine.Option;
 /** Writes the scene of an empty tank. */
 @Command(description = {
   "",
-  "Writes the scene of an empty tank, ready for rocks. Sizes are taken inside the glass unless you say --outside.",
+  "Writes the scene of an empty tank, ready for rocks. Sizes are outside the glass, as tanks are sold, unless you say "
+      + "--inside.",
   "",
   "  holdfast new --size \"90x45x45 cm\" -o tank.json",
-  "  holdfast new --size \"36x18x16 in\" --outside --side-glass 8 --bottom-glass 10 -o tank.json",
+  "  holdfast new --size \"884x434x440 mm\" --inside --side-glass 8 --bottom-glass 10 -o tank.json",
+  "  holdfast new --sizes",
   ""})
 final class NewCommand extends Subcommand {
-  @Option(names = "--size", required = true, paramLabel = "SIZE",
+  @Option(names = "--size", paramLabel = "SIZE",
       description = "Length (left to right), width (front to back) and height, with their unit.")
   private String size;
 
-  @Option(names = "--outside", description = "The size was measured outside the glass.")
-  private boolean outside;
+  @Option(names = "--inside", description = "The size was measured inside the glass.")
+  private boolean inside;
+
+  @Option(names = "--sizes", description = "List common sizes, with what such a tank measures inside.")
+  private boolean sizes;
 
   @Option(names = "--side-glass", paramLabel = "MM", description = "Thickness of the side panes. Measure it.")
   private String sideGlass;
@@ -45,8 +52,9 @@ final class NewCommand extends Subcommand {
   private String bottomGlass;
 
   @Option(names = "--support", paramLabel = "edges|full|unknown",
-      description = "What carries the bottom pane: its edges (a framed tank), a full deck with foam, or not known (the default).")
-  private String support = "unknown";
+      description = "What carries the bottom pane: its edges (a framed tank), a full deck with foam, or not known (the default, "
+          + "unless the size is one of those that come with a frame).")
+  private String support;
 
   @Option(names = "--viewed-from", paramLabel = "SIDES", split = ",",
       description = "The sides people look through: front, right, back, left. Default: front.")
@@ -63,20 +71,25 @@ final class NewCommand extends Subcommand {
 
   @Override
   protected ExitCode run() throws IOException {
+    if (sizes) {
+      print(format == Format.JSON ? sizesJson() : sizesText());
+      return ExitCode.FINE;
+    }
+    if (size == null) {
+      throw new InputProblem("the size of the tank is missing.", "Such as --size \"90x45x45 cm\"; --sizes lists common ones.");
+    }
     if (output != null) Inputs.mustNotBeThere(output, replace);
     List<Double> typed = Measures.sizeMm("--size", size);
     boolean assumed = sideGlass == null || bottomGlass == null;
-    double usual = UsualGlass.thicknessMm(typed.get(0), typed.get(2));
+    double usual = TankSizes.glassMm(typed.get(0), typed.get(1), typed.get(2));
     double side = sideGlass == null ? usual : inRange("--side-glass", Measures.lengthMm("--side-glass", sideGlass), 2, 100);
     double bottom = bottomGlass == null ? usual : inRange("--bottom-glass", Measures.lengthMm("--bottom-glass", bottomGlass), 2, 100);
-    double length = inRange("--size, inside length", typed.get(0) - (outside ? 2 * side : 0), 50, 10_000);
-    double width = inRange("--size, inside width", typed.get(1) - (outside ? 2 * side : 0), 50, 10_000);
-    double height = inRange("--size, inside height", typed.get(2) - (outside ? bottom : 0), 50, 3000);
-    Tank tank = new Tank(length, width, height, side, bottom, Choice.of("--support", support, Tank.BottomSupport.values(), Tank.BottomSupport::word), false, false, List.of(), sides(), List.of());
-    // The trade fills to about 25 mm below the rim.
-    double level = height - 25;
-    Scene scene = new Scene(name, tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(level, 35, 25),
-        List.of(), List.of(), List.of(), List.of(), List.of(), Settings.DEFAULT);
+    double length = inRange("--size, inside length", typed.get(0) - (inside ? 0 : 2 * side), 50, 10_000);
+    double width = inRange("--size, inside width", typed.get(1) - (inside ? 0 : 2 * side), 50, 10_000);
+    double height = inRange("--size, inside height", typed.get(2) - (inside ? 0 : bottom), 50, 3000);
+    Tank tank = new Tank(length, width, height, side, bottom, support(), false, false, List.of(), sides(), List.of());
+    Scene scene = NewScene.of(name, tank);
+    double level = scene.water().levelMm();
     if (output == null) {
       print(SceneWriter.write(scene));
     } else {
@@ -89,7 +102,7 @@ final class NewCommand extends Subcommand {
     }
     if (assumed) {
       console().say("the glass was not measured: " + units.brief(Quantity.LENGTH, usual)
-          + " is assumed, usual for a tank of this length and height.",
+          + " is assumed, usual for a tank of this size.",
           List.of("Measure yours and say --side-glass and --bottom-glass; the maker of the tank has the last word."));
     }
     return ExitCode.FINE;
@@ -115,6 +128,38 @@ final class NewCommand extends Subcommand {
     m.put("glass_assumed", assumed);
     m.put("water_level_mm", level);
     return m;
+  }
+
+  private Tank.BottomSupport support() {
+    if (support != null) return Choice.of("--support", support, Tank.BottomSupport.values(), Tank.BottomSupport::word);
+    return inside ? Tank.BottomSupport.UNKNOWN
+        : TankSizes.named(size).map(TankSize::support).orElse(Tank.BottomSupport.UNKNOWN);
+  }
+
+  private String sizesText() {
+    Table t = new Table().words("size").figures("inside " + units.sign(Quantity.LENGTH)).figures("glass")
+        .figures("water " + units.sign(Quantity.VOLUME)).words("bottom carried by");
+    for (TankSize s : TankSizes.all()) {
+      t.row(s.name(), units.briefNumber(Quantity.LENGTH, s.lengthMm()) + " × " + units.briefNumber(Quantity.LENGTH, s.widthMm())
+          + " × " + units.briefNumber(Quantity.LENGTH, s.heightMm()), units.briefNumber(Quantity.LENGTH, s.glassMm()),
+          units.number(Quantity.VOLUME, s.litres(), RoundingMode.HALF_EVEN), s.support().word());
+    }
+    return t.render(100) + "  Glass as such a tank usually has it. Measure yours.\n";
+  }
+
+  private static String sizesJson() {
+    Map<String, Object> root = new LinkedHashMap<>();
+    root.put("format", "holdfast-sizes/1");
+    root.put("sizes", TankSizes.all().stream().map(s -> {
+      Map<String, Object> m = new LinkedHashMap<>();
+      m.put("name", s.name());
+      m.put("inside_mm", List.of(s.lengthMm(), s.widthMm(), s.heightMm()));
+      m.put("glass_mm", s.glassMm());
+      m.put("water_l", s.litres());
+      m.put("support", s.support().word());
+      return m;
+    }).toList());
+    return Json.text(root);
   }
 
   private List<Side> sides() {

@@ -5,11 +5,14 @@ import holdfast.engine.check.CheckReport.PushLine;
 import holdfast.engine.check.CheckReport.RockLine;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
+import holdfast.engine.pane.PaneReport;
 import holdfast.engine.statics.State;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.OptionalDouble;
 
 /**
@@ -68,7 +71,10 @@ public final class JsonReport {
       m.put("limit_mm", g.limitMm());
       return m;
     }).toList());
-    root.put("cautions", r.cautions());
+    root.put("bottom_pane", r.pane().map(JsonReport::pane).orElse(null));
+    Set<String> cautions = new LinkedHashSet<>(r.cautions());
+    r.pane().ifPresent(p -> cautions.addAll(p.cautions()));
+    root.put("cautions", cautions);
     return Json.text(root);
   }
 
@@ -116,6 +122,58 @@ public final class JsonReport {
     m.put("unlimited", p.unlimited());
     m.put("movement", p.movement().word());
     m.put("state", word(p.state()));
+    return m;
+  }
+
+  /** All of the pane but the map of stress, which is for pictures. */
+  private static Map<String, Object> pane(PaneReport p) {
+    Map<String, Object> m = new LinkedHashMap<>();
+    m.put("glass_mm", p.plate().thicknessM() * 1e3);
+    m.put("usual_glass_mm", p.usualGlassMm());
+    m.put("trade_allowable_n_mm2", p.strength().tradeLimitNmm2());
+    m.put("load_factor", p.strength().loadFactor());
+    m.put("cases", p.cases().stream().map(c -> {
+      Map<String, Object> s = new LinkedHashMap<>();
+      s.put("loaded", c.load().word());
+      s.put("carried_on", c.bed());
+      s.put("foam_n_m3", boxed(c.foamNm3()));
+      s.put("water_n_mm2", c.waterNmm2());
+      s.put("rocks_n_mm2", c.rocksNmm2());
+      s.put("total_n_mm2", c.totalNmm2());
+      s.put("at_mm", List.of(c.xMm(), c.yMm()));
+      s.put("design_n_mm2", c.designNmm2());
+      s.put("of_design", c.utilisation());
+      s.put("of_design_water_alone", c.waterUtilisation());
+      s.put("of_trade", c.tradeUtilisation());
+      s.put("deflection_mm", c.deflectionMm());
+      s.put("governs", c.equals(p.governing()));
+      return s;
+    }).toList());
+    m.put("feet", p.feet().stream().map(f -> {
+      Map<String, Object> s = new LinkedHashMap<>();
+      s.put("rock", f.rock());
+      s.put("at_mm", List.of(f.xMm(), f.yMm()));
+      s.put("most_n", f.mostN());
+      s.put("area_mm2", f.contactMm2());
+      s.put("pressure_n_mm2", f.pressureNmm2());
+      s.put("pressure_bare_n_mm2", f.pressureBareNmm2());
+      s.put("pressure_grid_n_mm2", f.pressureGridNmm2());
+      s.put("ring_tension_n_mm2", boxed(f.ring()));
+      return s;
+    }).toList());
+    m.put("slip", p.slip().map(JsonReport::slip).orElse(null));
+    m.put("assumptions", p.assumptions());
+    return m;
+  }
+
+  private static Map<String, Object> slip(PaneReport.Slip slip) {
+    Map<String, Object> m = new LinkedHashMap<>();
+    m.put("rock", slip.rock());
+    m.put("mass_kg", slip.massKg());
+    m.put("height_mm", slip.heightMm());
+    m.put("bare_peak_n", slip.bare().peakN());
+    m.put("covered_peak_n", slip.covered().peakN());
+    m.put("cover", slip.cover());
     return m;
   }
 

@@ -11,6 +11,8 @@ public final class Table {
   private static final String INDENT = "  ";
   private static final String BETWEEN = "  ";
   private static final int NARROWEST = 10;
+  /** Longer words than this are broken when room is short. */
+  private static final int LONGEST_WORD = 20;
 
   private final List<String> heads = new ArrayList<>();
   private final List<Boolean> right = new ArrayList<>();
@@ -60,20 +62,31 @@ public final class Table {
   private int[] widths(int pageWidth) {
     int n = heads.size();
     int[] widths = new int[n];
+    int[] least = new int[n];
     for (int c = 0; c < n; c++) {
       widths[c] = widest(heads.get(c));
-      for (List<String> row : rows) widths[c] = Math.max(widths[c], Words.width(row.get(c)));
+      least[c] = NARROWEST;
+      for (List<String> row : rows) {
+        widths[c] = Math.max(widths[c], Words.width(row.get(c)));
+        least[c] = Math.max(least[c], Math.min(LONGEST_WORD, longestWord(row.get(c))));
+      }
     }
     int room = pageWidth - INDENT.length() - BETWEEN.length() * (n - 1);
     for (int over = total(widths) - room; over > 0; over--) {
       int widest = -1;
       for (int c = 0; c < n; c++) {
-        if (!right.get(c) && widths[c] > NARROWEST && (widest < 0 || widths[c] > widths[widest])) widest = c;
+        if (!right.get(c) && widths[c] > least[c] && (widest < 0 || widths[c] > widths[widest])) widest = c;
       }
       if (widest < 0) break;
       widths[widest]--;
     }
     return widths;
+  }
+
+  private static int longestWord(String cell) {
+    int longest = 0;
+    for (String word : cell.split("\\s+")) longest = Math.max(longest, Words.width(word));
+    return longest;
   }
 
   private static int widest(String head) {

@@ -13,6 +13,7 @@ import holdfast.engine.check.CheckReport.RockLine;
 import holdfast.engine.check.CheckReport.StateLine;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
+import holdfast.engine.pane.PaneReport;
 import holdfast.engine.statics.State;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
@@ -21,8 +22,10 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -69,7 +72,7 @@ public final class TextReport {
     joints();
     feet();
     gaps();
-    report.pane().ifPresent(p -> text.append(PaneText.of(p, units)));
+    report.pane().ifPresent(this::pane);
     cautions();
   }
 
@@ -257,6 +260,11 @@ public final class TextReport {
     table("Gaps", t, "");
   }
 
+  private void pane(PaneReport pane) {
+    text.append("\nBottom pane\n").append(PaneText.cases(pane, units).render(WIDTH));
+    PaneText.notes(pane, units).forEach(n -> paragraph("  - ", "    ", Words.clean(n)));
+  }
+
   private void table(String title, Table t, String note) {
     if (t.isEmpty()) return;
     text.append('\n').append(title).append('\n').append(t.render(WIDTH));
@@ -266,9 +274,11 @@ public final class TextReport {
   // -- end ----------------------------------------------------------------------------------------------------------
 
   private void cautions() {
-    if (report.cautions().isEmpty()) return;
+    Set<String> cautions = new LinkedHashSet<>(report.cautions());
+    report.pane().ifPresent(p -> cautions.addAll(p.cautions()));
+    if (cautions.isEmpty()) return;
     text.append("\nCautions\n");
-    for (String c : report.cautions()) paragraph("  - ", "    ", said(c));
+    for (String c : cautions) paragraph("  - ", "    ", said(c));
   }
 
   private String said(String sentence) {

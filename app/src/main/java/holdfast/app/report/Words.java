@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Plain text of a fixed width. */
-final class Words {
+public final class Words {
   private Words() {}
 
   private static final String[] TOWARD = {
@@ -45,7 +45,7 @@ final class Words {
   }
 
   /** Breaks a text into lines of at most {@code width} columns, at spaces where there are any. */
-  static List<String> wrap(String text, int width) {
+  public static List<String> wrap(String text, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.strip().split("\\s+")) {
@@ -66,7 +66,8 @@ final class Words {
     return lines;
   }
 
-  static String padded(String text, int width, boolean right) {
+  /** The text with spaces up to a width, on its left when {@code right} says so. */
+  public static String padded(String text, int width, boolean right) {
     String space = " ".repeat(Math.max(0, width - width(text)));
     return right ? space + text : text + space;
   }

@@ -85,9 +85,9 @@ class LauncherTest {
 
   @Test
   void anArgumentTooMany() {
-    Run r = Run.holdfast("defaults", "push");
+    Run r = Run.holdfast("defaults", "push", "pull");
     assertThat(r.exit()).isEqualTo(2);
-    assertThat(r.err()).startsWith("holdfast: 'push' is one argument too many for holdfast defaults.\n");
+    assertThat(r.err()).startsWith("holdfast: 'pull' is one argument too many for holdfast defaults.\n");
   }
 
   @Test

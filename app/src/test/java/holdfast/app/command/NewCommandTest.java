@@ -22,18 +22,18 @@ class NewCommandTest {
     Path file = dir.resolve("tank.json");
     Run r = Run.holdfast("new", "--size", "90x45x45 cm", "-o", file.toString());
     assertThat(r.exit()).isZero();
-    assertThat(r.out()).contains("900 × 450 × 450 mm inside", "water at 425 mm (172.1 L without rock and sand)", "holdfast check");
+    assertThat(r.out()).contains("884 × 434 × 442 mm inside", "water at 417 mm (160.0 L without rock and sand)", "holdfast check");
     assertThat(r.err()).contains("the glass was not measured: 8 mm is assumed", "--bottom-glass");
     Scene s = Inputs.scene(file);
-    assertThat(s.tank().lengthMm()).isEqualTo(900);
+    assertThat(s.tank().lengthMm()).isEqualTo(884);
     assertThat(s.tank().sideGlassMm()).isEqualTo(8);
-    assertThat(s.water().levelMm()).isEqualTo(425);
+    assertThat(s.water().levelMm()).isEqualTo(417);
     assertThat(s.rocks()).isEmpty();
   }
 
   @Test
   void withoutAFileTheSceneItselfGoesToStandardOutput() {
-    Run r = Run.holdfast("new", "--size", "36 x 18 x 16 in", "--outside", "--side-glass", "10", "--bottom-glass", "1.2 cm",
+    Run r = Run.holdfast("new", "--size", "36 x 18 x 16 in", "--side-glass", "10", "--bottom-glass", "1.2 cm",
         "--viewed-from", "right,front", "--support", "edges", "--name", "by the window");
     assertThat(r.exit()).isZero();
     assertThat(r.err()).isEmpty();
@@ -73,8 +73,8 @@ class NewCommandTest {
     "big           | --size: 'big' is not a size.",
     "90x45x45 ft   | --size: the unit 'ft' is not known.",
     "-90x45x45 cm  | --size: '-90x45x45 cm' is not a size.",
-    "0x45x45 cm    | --size, inside length must be from 50 to 10000 mm, was 0 mm.",
-    "90x45x450 cm  | --size, inside height must be from 50 to 3000 mm, was 4500 mm."
+    "0x45x45 cm    | --size, inside length must be from 50 to 10000 mm, was -16 mm.",
+    "90x45x450 cm  | --size, inside height must be from 50 to 3000 mm, was 4488 mm."
   })
   void wrongSizes(String size, String message) {
     Run r = Run.holdfast("new", "--size=" + size);
@@ -85,7 +85,7 @@ class NewCommandTest {
 
   @Test
   void otherWrongWords() {
-    assertThat(Run.holdfast("new").err()).startsWith("holdfast: holdfast new needs --size SIZE.\n");
+    assertThat(Run.holdfast("new").err()).startsWith("holdfast: the size of the tank is missing.\n");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--support", "legs").err())
         .isEqualTo("holdfast: --support must be edges, full or unknown, was 'legs'.\n");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--viewed-from", "top").err())
@@ -94,10 +94,21 @@ class NewCommandTest {
         .startsWith("holdfast: --side-glass: 'thick' is not a length.\n");
   }
 
-  /** Usual glass by length, width and height in feet: 2x1x1 5 mm, 3x1.5x1.5 8, 2x2x2 10, 4x1.5x1.5 10, 6x2x2 12; common practice. */
-  @ParameterizedTest
-  @CsvSource({"2, 1, 5", "2, 1.5, 8", "3, 1.5, 8", "2, 2, 10", "4, 1.5, 10", "6, 2, 12"})
-  void usualGlass(double lengthFt, double heightFt, double mm) {
-    assertThat(UsualGlass.thicknessMm(lengthFt * 304.8, heightFt * 304.8)).isEqualTo(mm);
+  @Test
+  void insideMeansInside() {
+    Run r = Run.holdfast("new", "--size", "884x434x440 mm", "--inside", "--side-glass", "8", "--bottom-glass", "10");
+    assertThat(r.err()).isEmpty();
+    assertThat(r.out()).contains("\"length_mm\": 884", "\"width_mm\": 434", "\"height_mm\": 440");
+  }
+
+  @Test
+  void commonSizes() {
+    Run r = Run.holdfast("new", "--sizes");
+    assertThat(r.exit()).isZero();
+    assertThat(r.out()).contains("60x30x35 cm", "36x18x16 in", "Measure yours.");
+    assertThat(r.out().lines()).allSatisfy(l -> assertThat(l.length()).isLessThanOrEqualTo(100));
+    assertThat(Run.holdfast("new", "--sizes", "--format=json").out()).startsWith("{\n  \"format\": \"holdfast-sizes/1\"");
+    // Framed tanks in inches stand on their edges.
+    assertThat(Run.holdfast("new", "--size", "36x18x16 in").out()).contains("\"support\": \"edges\"");
   }
 }

@@ -13,6 +13,15 @@ import holdfast.engine.check.CheckReport.Verdict;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
+import holdfast.engine.pane.GlassStrength;
+import holdfast.engine.pane.LoadCase;
+import holdfast.engine.pane.PaneReport;
+import holdfast.engine.pane.PaneReport.CaseStress;
+import holdfast.engine.pane.PaneReport.FootBearing;
+import holdfast.engine.pane.PaneReport.Slip;
+import holdfast.engine.pane.PaneReport.StressMap;
+import holdfast.engine.pane.PaneReport.Strike;
+import holdfast.engine.pane.Plate;
 import holdfast.engine.statics.State;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.JointSpec;
@@ -74,7 +83,7 @@ final class Sample {
             new GapLine("ledge with quite a long name", "right pane", 41.26, 50),
             new GapLine("table slab", "right pane", 48, 50),
             new GapLine("tall chunk", "overflow", 133.3, 75)),
-        Optional.empty(),
+        Optional.of(pane()),
         List.of(
             "Lift wet rock with two people from 16 kg; take 10 to 20 % off for turning.",
             "A screen, not a proof: the maker of the tank has the last word about its glass, and a structural engineer "
@@ -89,6 +98,21 @@ final class Sample {
 
   private static RockLine rock(String name, String kind, double kg, double n, double topMm, PushLine weakest, double pressN) {
     return new RockLine(name, kind, kg, n, topMm, List.of(weakest), Optional.of(weakest), pressN);
+  }
+
+  private static PaneReport pane() {
+    CaseStress filled = new CaseStress(LoadCase.FILLED, "four edges", OptionalDouble.empty(), 2.114, 0.4012, 2.5152, 442, 217,
+        "table slab", 0.159, 34.49, 2.9, 7.25, 0.4684, 0.3937, 0.0747, 0.498, 0.614);
+    CaseStress drained = new CaseStress(LoadCase.DRAINED, "foam over a full deck", OptionalDouble.of(5e6), 0, 0.9, 0.9, 442,
+        217, "table slab", 1, 61.2, 1.1, 9.9, 0.123, 0, 0.123, 0.178, 0.05);
+    return new PaneReport(
+        new Plate(0.892, 0.442, 0.010, 70e9, 0.20), GlassStrength.of(Settings.DEFAULT, false), 8,
+        List.of(new FootBearing("spike", 120, 90, List.of(), 9.2, LoadCase.DRAINED, 12.3, 0.747, 0.747, 0.2, true, false,
+            OptionalDouble.of(31))),
+        List.of(filled, drained), filled, new StressMap(LoadCase.FILLED, "four edges", 1, 1, 0, 1, 0, 1, List.of(2.5), List.of(0.6)),
+        Optional.of(new Slip("table slab", 5.6, 50, new Strike(9000, 4742.7, 20, 81), new Strike(3000, 1210.2, 8, 0), "grid", true)),
+        List.of(), List.of(), List.of("The pane rests freely on its four edges."),
+        List.of("Glass can fail suddenly, and no figure here takes the place of its maker's word."));
   }
 
   private static Scene scene() {

@@ -3,7 +3,6 @@ package holdfast.model.geom;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -151,6 +150,14 @@ public final class HullBuilder {
   /** Above this many tests of a point against a face only corners are tested: scans, not stones. */
   private static final long MOST_TESTS = 20_000_000;
 
+  /** Three numbers of corners and faces go into one long: up to two million of each. */
+  private static final int BITS = 21;
+  private static final long MASK = (1L << BITS) - 1;
+
+  private static long key(int from, int to) {
+    return (long) from << BITS | to;
+  }
+
   /** Closed, outward, with Euler's count, convex across every edge, and all points inside. */
   static boolean sound(Hull hull, List<Vec3> points, double size) {
     int corners = hull.corners().size();
@@ -161,7 +168,7 @@ public final class HullBuilder {
       edges += f.loop().size();
       for (int c : f.loop()) degree[c]++;
     }
-    if (corners - edges / 2 + hull.faces().size() != 2) return false;
+    if (corners - edges / 2 + hull.faces().size() != 2 || hull.faces().size() > MASK) return false;
     if (Arrays.stream(degree).anyMatch(d -> d < 3)) return false;
     long[] from = new long[edges];
     int[] face = new int[edges];
@@ -169,18 +176,18 @@ public final class HullBuilder {
     for (int k = 0; k < hull.faces().size(); k++) {
       List<Integer> loop = hull.faces().get(k).loop();
       for (int i = 0; i < loop.size(); i++) {
-        from[at++] = ((long) loop.get(i) * corners + loop.get(i + 1 == loop.size() ? 0 : i + 1)) << 32 | k;
+        from[at++] = key(loop.get(i), loop.get(i + 1 == loop.size() ? 0 : i + 1)) << BITS | k;
       }
     }
     Arrays.sort(from);
     for (int i = 0; i < edges; i++) {
-      face[i] = (int) from[i];
-      from[i] >>>= 32;
+      face[i] = (int) (from[i] & MASK);
+      from[i] >>>= BITS;
       if (i > 0 && from[i] == from[i - 1]) return false;
     }
     double slack = Tolerances.INSIDE * size;
     for (int i = 0; i < edges; i++) {
-      int across = Arrays.binarySearch(from, from[i] % corners * corners + from[i] / corners);
+      int across = Arrays.binarySearch(from, key((int) (from[i] & MASK), (int) (from[i] >>> BITS)));
       if (across < 0) return false;
       if (!below(hull, hull.faces().get(face[across]).loop(), hull.faces().get(face[i]), slack)) return false;
     }
@@ -213,18 +220,18 @@ public final class HullBuilder {
       List<QuickHull.Tri> bySize = new ArrayList<>(triangles);
       // The largest triangle knows its plane best. The sort is stable, so equal ones keep their order.
       bySize.sort((s, t) -> Double.compare(t.area, s.area));
-      Map<QuickHull.Tri, Integer> patchOf = new IdentityHashMap<>();
+      for (QuickHull.Tri t : bySize) t.patch = -1;
       List<List<QuickHull.Tri>> patches = new ArrayList<>();
       for (QuickHull.Tri seed : bySize) {
-        if (patchOf.containsKey(seed)) continue;
+        if (seed.patch >= 0) continue;
         int number = patches.size();
         List<QuickHull.Tri> patch = new ArrayList<>();
-        patchOf.put(seed, number);
+        seed.patch = number;
         patch.add(seed);
         for (int i = 0; i < patch.size() && flat > 0; i++) {
           for (QuickHull.Tri n : patch.get(i).next) {
-            if (patchOf.containsKey(n) || !within(points, n, seed, flat)) continue;
-            patchOf.put(n, number);
+            if (n.patch >= 0 || !within(points, n, seed, flat)) continue;
+            n.patch = number;
             patch.add(n);
           }
         }
@@ -253,7 +260,7 @@ public final class HullBuilder {
       }
       List<Hull.Face> faces = new ArrayList<>();
       for (int k = 0; k < patches.size(); k++) {
-        Optional<List<Integer>> loop = rim(patches.get(k), patchOf, k, number);
+        Optional<List<Integer>> loop = rim(patches.get(k), number);
         if (loop.isEmpty()) return Optional.empty();
         faces.add(face(corners, loop.get()));
       }
@@ -266,13 +273,12 @@ public final class HullBuilder {
     }
 
     /** The patch's rim as one loop of corner numbers, smallest first. */
-    private static Optional<List<Integer>> rim(
-        List<QuickHull.Tri> patch, Map<QuickHull.Tri, Integer> patchOf, int own, int[] number) {
+    private static Optional<List<Integer>> rim(List<QuickHull.Tri> patch, int[] number) {
       Map<Integer, Integer> after = new HashMap<>();
       int start = -1;
       for (QuickHull.Tri t : patch) {
         for (int i = 0; i < 3; i++) {
-          if (patchOf.get(t.next[i]) == own) continue;
+          if (t.next[i].patch == t.patch) continue;
           if (after.put(t.v[i], t.v[(i + 1) % 3]) != null) return Optional.empty();
           if (number[t.v[i]] >= 0 && (start < 0 || t.v[i] < start)) start = t.v[i];
         }

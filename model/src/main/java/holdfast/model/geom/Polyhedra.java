@@ -95,12 +95,15 @@ public final class Polyhedra {
     // Heights of all corners over all planes first: each corner serves several edges.
     int n = of.corners().size();
     double[][] above = new double[by.faces().size()][n];
+    double flush = Tolerances.GRAZING * size(of);
     boolean[] inside = new boolean[n];
     Arrays.fill(inside, true);
     for (int k = 0; k < above.length; k++) {
       Hull.Face f = by.faces().get(k);
       for (int i = 0; i < n; i++) {
-        above[k][i] = f.normal().dot(of.corners().get(i)) - f.offset();
+        double h = f.normal().dot(of.corners().get(i)) - f.offset();
+        // Faces of both in one plane: without this, rounding would decide whether their edges are in or out.
+        above[k][i] = Math.abs(h) < flush ? 0 : h;
         inside[i] &= above[k][i] <= 0;
       }
     }

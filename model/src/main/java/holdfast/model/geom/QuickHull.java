@@ -29,6 +29,8 @@ final class QuickHull {
     private double farthestDistance = Double.NEGATIVE_INFINITY;
     private boolean dead;
     private int seenBy = -1;
+    /** The face that it is merged into; written by {@link HullBuilder}. */
+    int patch = -1;
 
     Tri(Vec3[] p, int a, int b, int c) {
       v = new int[] {a, b, c};

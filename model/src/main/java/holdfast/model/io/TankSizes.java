@@ -71,7 +71,8 @@ public final class TankSizes {
         tenths(length - 2 * glass), tenths(width - 2 * glass), tenths(height - glass), glass, support);
   }
 
-  static double glassMm(double lengthMm, double widthMm, double heightMm) {
+  /** The glass that a tank of these outer lengths usually has; a start until it is measured. */
+  public static double glassMm(double lengthMm, double widthMm, double heightMm) {
     double thinnest = GLASS_OF_LARGER_MM;
     for (double[] row : GLASS) {
       double limit = ROW_SLACK * FOOT_MM;

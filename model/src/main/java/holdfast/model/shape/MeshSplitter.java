@@ -3,17 +3,20 @@ package holdfast.model.shape;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Polyhedra;
+import holdfast.model.geom.Tolerances;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 
 /**
  * Divides a closed surface into a few convex lobes that cover it.
  *
- * <p>The piece whose hull holds the most that is not stone is cut in two by a plane through the corner that lies deepest
+ * <p>The piece whose hull holds the most that is not stone is cut in two by a plane through the hollow that lies deepest
  * under its hull; of thirteen fixed directions the plane that leaves the least hull volume wins. Cutting stops when stone
  * fills nine tenths of the hull, when a cut gains nothing, or at {@link #MOST_LOBES}. Cut pieces stay closed: the rim of
  * a cut is joined to one point of its plane, and since such a fan is counted with its sign, neither hollows nor
@@ -99,11 +102,12 @@ final class MeshSplitter {
 
   private static Optional<Cut> bestCut(Piece p) {
     Vec3 deepest = deepest(p);
+    double film = Tolerances.THIN * Math.cbrt(p.hullVolume);
     Cut best = null;
     for (Vec3 n : CUTS) {
       double d = n.dot(deepest);
-      Optional<Piece> one = piece(half(p.surface, n, d));
-      Optional<Piece> other = piece(half(p.surface, n.negated(), -d));
+      Optional<Piece> one = piece(half(p.surface, n, d, film));
+      Optional<Piece> other = piece(half(p.surface, n.negated(), -d, film));
       if (one.isEmpty() || other.isEmpty()) continue;
       Cut cut = new Cut(one.get(), other.get());
       if (best == null || cut.hullVolume() < best.hullVolume()) best = cut;
@@ -111,50 +115,99 @@ final class MeshSplitter {
     return best != null && best.hullVolume() < 0.995 * p.hullVolume ? Optional.of(best) : Optional.empty();
   }
 
-  /** The corner of the surface that lies farthest beneath its hull. */
+  /**
+   * The middle of that hollow edge (its two triangles face each other) which lies farthest beneath the hull; the deepest
+   * corner when there is no such edge.
+   */
   private static Vec3 deepest(Piece p) {
-    Vec3 best = p.surface.get(0).a;
-    double most = -1;
+    Map<Edge, List<Tri>> sides = new LinkedHashMap<>();
     for (Tri t : p.surface) {
-      double depth = Double.POSITIVE_INFINITY;
-      for (Hull.Face f : p.hull.faces()) depth = Math.min(depth, f.offset() - f.normal().dot(t.a));
+      sides.computeIfAbsent(Edge.of(t.a, t.b), e -> new ArrayList<>(2)).add(t);
+      sides.computeIfAbsent(Edge.of(t.b, t.c), e -> new ArrayList<>(2)).add(t);
+      sides.computeIfAbsent(Edge.of(t.c, t.a), e -> new ArrayList<>(2)).add(t);
+    }
+    double slight = Tolerances.THIN * Math.cbrt(p.hullVolume);
+    Vec3 best = null;
+    double most = slight;
+    for (Map.Entry<Edge, List<Tri>> e : sides.entrySet()) {
+      if (e.getValue().size() != 2 || !hollow(e.getValue().get(0), e.getValue().get(1), slight)) continue;
+      Vec3 middle = e.getKey().a.plus(e.getKey().b).times(0.5);
+      double depth = depth(p.hull, middle);
       if (depth > most) {
         most = depth;
-        best = t.a;
+        best = middle;
       }
     }
-    return best;
+    if (best != null) return best;
+    return p.surface.stream().map(Tri::a).max(Comparator.comparingDouble(v -> depth(p.hull, v))).orElseThrow();
   }
 
-  /** The part of a closed surface with {@code n . p <= d}, closed again by a fan in the plane. */
-  private static List<Tri> half(List<Tri> surface, Vec3 n, double d) {
+  private static boolean hollow(Tri t, Tri u, double slight) {
+    Vec3 n = t.b.minus(t.a).cross(t.c.minus(t.a)).unit();
+    return n.dot(u.a.minus(t.a)) > slight || n.dot(u.b.minus(t.a)) > slight || n.dot(u.c.minus(t.a)) > slight;
+  }
+
+  private static double depth(Hull hull, Vec3 p) {
+    double depth = Double.POSITIVE_INFINITY;
+    for (Hull.Face f : hull.faces()) depth = Math.min(depth, f.offset() - f.normal().dot(p));
+    return depth;
+  }
+
+  /** An edge without direction, its lesser end first. */
+  private record Edge(Vec3 a, Vec3 b) {
+    static Edge of(Vec3 p, Vec3 q) {
+      return BY_PLACE.compare(p, q) < 0 ? new Edge(p, q) : new Edge(q, p);
+    }
+  }
+
+  private static final Comparator<Vec3> BY_PLACE =
+      Comparator.comparingDouble(Vec3::x).thenComparingDouble(Vec3::y).thenComparingDouble(Vec3::z);
+
+  /**
+   * The part of a closed surface with {@code n . p <= d}, closed again by fans in the plane. Triangles that reach less
+   * than {@code film} below the plane are left out: they bound nothing on this side.
+   */
+  private static List<Tri> half(List<Tri> surface, Vec3 n, double d, double film) {
     List<Tri> kept = new ArrayList<>();
-    Vec3 hub = null;
     for (Tri t : surface) {
       Vec3[] v = {t.a, t.b, t.c};
-      List<Vec3> loop = new ArrayList<>(4);
-      Vec3 from = null;
-      Vec3 to = null;
+      double[] h = new double[3];
       for (int i = 0; i < 3; i++) {
-        Vec3 p = v[i];
-        Vec3 q = v[(i + 1) % 3];
-        double hp = n.dot(p) - d;
-        double hq = n.dot(q) - d;
-        if (hp <= 0) loop.add(p);
-        if (hp <= 0 == hq <= 0) continue;
-        // The lower end first, so that both triangles of an edge find the same point.
-        Vec3 x = hp <= 0 ? between(p, q, hp, hq) : between(q, p, hq, hp);
-        loop.add(x);
-        if (hp <= 0) from = x;
-        else to = x;
+        h[i] = n.dot(v[i]) - d;
+        if (Math.abs(h[i]) < film) h[i] = 0;
+      }
+      if (h[0] >= 0 && h[1] >= 0 && h[2] >= 0) continue;
+      List<Vec3> loop = new ArrayList<>(4);
+      for (int i = 0; i < 3; i++) {
+        int j = (i + 1) % 3;
+        if (h[i] <= 0) loop.add(v[i]);
+        // The lower end first, so that both triangles of an edge find the same point to the bit.
+        if (h[i] < 0 && h[j] > 0) loop.add(between(v[i], v[j], h[i], h[j]));
+        if (h[i] > 0 && h[j] < 0) loop.add(between(v[j], v[i], h[j], h[i]));
       }
       for (int i = 1; i + 1 < loop.size(); i++) kept.add(new Tri(loop.get(0), loop.get(i), loop.get(i + 1)));
-      if (from == null || to == null) continue;
+    }
+    // What is left open is the rim of the cut. Edges are counted with their direction, for fans may overlap.
+    Map<Edge, Integer> open = new LinkedHashMap<>();
+    for (Tri t : kept) {
+      count(open, t.a, t.b);
+      count(open, t.b, t.c);
+      count(open, t.c, t.a);
+    }
+    Vec3 hub = null;
+    for (Map.Entry<Edge, Integer> e : open.entrySet()) {
+      if (e.getValue() == 0) continue;
+      Vec3 from = e.getValue() > 0 ? e.getKey().a : e.getKey().b;
+      Vec3 to = e.getValue() > 0 ? e.getKey().b : e.getKey().a;
       if (hub == null) hub = from;
-      // The kept part runs from..to along the cut; its cap runs back.
-      kept.add(new Tri(hub, to, from));
+      for (int i = 0; i < Math.abs(e.getValue()); i++) kept.add(new Tri(hub, to, from));
     }
     return kept;
+  }
+
+  private static void count(Map<Edge, Integer> open, Vec3 from, Vec3 to) {
+    Edge e = Edge.of(from, to);
+    open.merge(e, e.a.equals(from) ? 1 : -1, Integer::sum);
   }
 
   private static Vec3 between(Vec3 low, Vec3 high, double hl, double hh) {

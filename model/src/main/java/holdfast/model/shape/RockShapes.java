@@ -39,7 +39,8 @@ public final class RockShapes {
     if (shape.lobes.isEmpty()) return new ShapeResult.Unusable(shape.reason);
     Optional<MassProperties> solid = Unions.massProperties(shape.lobes);
     if (solid.isEmpty()) {
-      return new ShapeResult.Unusable("too many of its " + shape.lobes.size() + " lobes overlap in one place; use fewer, larger lobes");
+      return new ShapeResult.Unusable(
+          "too many of its " + shape.lobes.size() + " lobes overlap in one place; use fewer, larger lobes");
     }
     Weighing weighing = new Weighing(settings, waterKgM3);
     double volume = solid.get().volumeM3();

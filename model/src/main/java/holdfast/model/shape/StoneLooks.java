@@ -20,16 +20,16 @@ final class StoneLooks {
 
   private StoneLooks() {}
 
-  /** Corners of each lobe, before they are fitted to the box; a lobe that came out open is empty. */
-  static List<List<Vec3>> carve(Look look, Vec3 size, Random random) {
+  /** Corners of each lobe, not yet fitted to the box, from {@code more} cuts than usual; a lobe that came out open is empty. */
+  static List<List<Vec3>> carve(Look look, Vec3 size, int more, Random random) {
     return switch (look) {
-      case BLOCK -> List.of(block(size, random));
-      case SLAB -> List.of(slab(size, random));
-      case ROUND -> List.of(round(size, random));
-      case SHELF -> List.of(shelf(size, random));
-      case SPIKE -> List.of(spike(size, random));
-      case BRANCH -> branch(size, random);
-      case ARCH -> arch(size, random);
+      case BLOCK -> List.of(block(size, more, random));
+      case SLAB -> List.of(slab(size, more, random));
+      case ROUND -> List.of(round(size, more, random));
+      case SHELF -> List.of(shelf(size, more, random));
+      case SPIKE -> List.of(spike(size, more, random));
+      case BRANCH -> branch(size, more, random);
+      case ARCH -> arch(size, more, random);
       case BOX -> throw new IllegalArgumentException("a box is not carved");
     };
   }
@@ -64,7 +64,8 @@ final class StoneLooks {
   }
 
   /** Large fresh breaks that take off a corner or an edge. */
-  private static void breaks(List<Plane> planes, ToDoubleFunction<Vec3> body, int n, double depth, double steep, Random random) {
+  private static void breaks(
+      List<Plane> planes, ToDoubleFunction<Vec3> body, int n, double depth, double steep, Random random) {
     for (int i = 0; i < n; i++) {
       double a = 2 * Math.PI * random.nextDouble();
       double z = steep * 2 * centred(random);
@@ -82,9 +83,9 @@ final class StoneLooks {
     return new Plane(new Vec3(0, 0, up), up * height);
   }
 
-  private static List<Vec3> block(Vec3 size, Random random) {
+  private static List<Vec3> block(Vec3 size, int more, Random random) {
     ToDoubleFunction<Vec3> body = skewed(size, 3.6 + 1.6 * random.nextDouble(), 0.3, random);
-    List<Vec3> directions = notSteep(StoneCutter.directions(50, 0.16, random), true, true);
+    List<Vec3> directions = notSteep(StoneCutter.directions(50 + more, 0.16, random), true, true);
     List<Plane> planes = broken(body, directions, 0.07, 0.025, random);
     breaks(planes, body, 2 + random.nextInt(3), 0.2, 0.6, random);
     planes.add(level(1, (0.40 + 0.04 * random.nextDouble()) * size.z()));
@@ -92,9 +93,9 @@ final class StoneLooks {
     return StoneCutter.corners(planes, Vec3.ZERO);
   }
 
-  private static List<Vec3> slab(Vec3 size, Random random) {
+  private static List<Vec3> slab(Vec3 size, int more, Random random) {
     ToDoubleFunction<Vec3> body = skewed(size, 2.6 + 0.8 * random.nextDouble(), 0.35, random);
-    List<Vec3> directions = notSteep(StoneCutter.directions(50, 0.16, random), true, true);
+    List<Vec3> directions = notSteep(StoneCutter.directions(50 + more, 0.16, random), true, true);
     List<Plane> planes = broken(body, directions, 0.09, 0.03, random);
     breaks(planes, body, 3 + random.nextInt(3), 0.22, 0.35, random);
     planes.add(level(1, (0.36 + 0.04 * random.nextDouble()) * size.z()));
@@ -102,9 +103,9 @@ final class StoneLooks {
     return StoneCutter.corners(planes, Vec3.ZERO);
   }
 
-  private static List<Vec3> round(Vec3 size, Random random) {
+  private static List<Vec3> round(Vec3 size, int more, Random random) {
     ToDoubleFunction<Vec3> body = skewed(size, 2.1 + 0.4 * random.nextDouble(), 0.2, random);
-    List<Vec3> directions = notSteep(StoneCutter.directions(56, 0.22, random), false, true);
+    List<Vec3> directions = notSteep(StoneCutter.directions(56 + more, 0.22, random), false, true);
     List<Plane> planes = broken(body, directions, 0.07, 0.022, random);
     breaks(planes, body, 2 + random.nextInt(2), 0.14, 0.8, random);
     planes.add(level(-1, -(0.41 + 0.02 * random.nextDouble()) * size.z()));
@@ -112,9 +113,9 @@ final class StoneLooks {
   }
 
   /** Thick at the left end, where it lies flat; the underside rises towards the right. */
-  private static List<Vec3> shelf(Vec3 size, Random random) {
+  private static List<Vec3> shelf(Vec3 size, int more, Random random) {
     ToDoubleFunction<Vec3> body = skewed(size, 2.8 + 0.6 * random.nextDouble(), 0.25, random);
-    List<Vec3> directions = notSteep(StoneCutter.directions(52, 0.16, random), true, true);
+    List<Vec3> directions = notSteep(StoneCutter.directions(52 + more, 0.16, random), true, true);
     List<Plane> planes = broken(body, directions, 0.08, 0.025, random);
     breaks(planes, body, 3, 0.18, 0.3, random);
     double under = -(0.40 + 0.03 * random.nextDouble()) * size.z();
@@ -161,7 +162,7 @@ final class StoneLooks {
     return StoneCutter.corners(planes, middle);
   }
 
-  private static List<Vec3> spike(Vec3 size, Random random) {
+  private static List<Vec3> spike(Vec3 size, int more, Random random) {
     double lean = 0.16 * centred(random);
     double waist = 0.52 + 0.16 * random.nextDouble();
     List<Knob> knobs = new ArrayList<>();
@@ -172,15 +173,16 @@ final class StoneLooks {
       double c = StrictMath.cos(a);
       double s = StrictMath.sin(a);
       knobs.add(new Knob(new Vec3((lean + 0.40 * c) * size.x(), 0.40 * s * size.y(), waist * size.z()), r));
-      knobs.add(new Knob(new Vec3((lean + 0.20 * c) * size.x(), 0.22 * s * size.y(), (0.84 + 0.05 * centred(random)) * size.z()), r));
+      double shoulder = 0.84 + 0.05 * centred(random);
+      knobs.add(new Knob(new Vec3((lean + 0.20 * c) * size.x(), 0.22 * s * size.y(), shoulder * size.z()), r));
       knobs.add(new Knob(new Vec3(0.09 * c * size.x(), 0.09 * s * size.y(), 0.02 * size.z()), 0.5 * r));
     }
-    return brokenLimb(knobs, 52, 0.04, true, 0, random);
+    return brokenLimb(knobs, 52 + more, 0.04, true, 0, random);
   }
 
-  private static List<List<Vec3>> branch(Vec3 size, Random random) {
+  private static List<List<Vec3>> branch(Vec3 size, int more, Random random) {
     double across = Math.min(size.x(), size.y());
-    double thick = Math.min(across, size.z());
+    double thick = Math.min(across, 1.3 * size.z());
     double knot = (0.36 + 0.08 * random.nextDouble()) * size.z();
     double stem = 0.23 * thick;
     List<List<Vec3>> lobes = new ArrayList<>();
@@ -192,7 +194,7 @@ final class StoneLooks {
     }
     Vec3 fork = new Vec3(0.08 * centred(random) * size.x(), 0.08 * centred(random) * size.y(), knot);
     trunk.add(new Knob(fork, stem));
-    lobes.add(brokenLimb(trunk, 46, 0.05, true, 0, random));
+    lobes.add(brokenLimb(trunk, 46 + more, 0.05, true, 0, random));
     int arms = 3 + random.nextInt(3);
     double turn = random.nextDouble();
     for (int i = 0; i < arms; i++) {
@@ -203,13 +205,13 @@ final class StoneLooks {
       Vec3 from = fork.plus(new Vec3(0, 0, 0.06 * centred(random) * size.z()));
       Vec3 to = new Vec3(out * size.x() * StrictMath.cos(a), out * size.y() * StrictMath.sin(a), up * size.z());
       Vec3 elbow = from.times(0.5).plusTimes(0.5, to).plus(new Vec3(0, 0, -0.03 * size.z()));
-      lobes.add(brokenLimb(
-          List.of(new Knob(from, 0.17 * thick), new Knob(elbow, 0.155 * thick), new Knob(to, tip)), 44, 0.05, false, 0, random));
+      List<Knob> arm = List.of(new Knob(from, 0.17 * thick), new Knob(elbow, 0.155 * thick), new Knob(to, tip));
+      lobes.add(brokenLimb(arm, 44 + more, 0.05, false, 0, random));
     }
     return lobes;
   }
 
-  private static List<List<Vec3>> arch(Vec3 size, Random random) {
+  private static List<List<Vec3>> arch(Vec3 size, int more, Random random) {
     List<List<Vec3>> lobes = new ArrayList<>();
     double r = 0.09 * Math.min(size.y(), Math.min(size.z(), 0.5 * size.x()));
     for (int side = -1; side <= 1; side += 2) {
@@ -223,7 +225,7 @@ final class StoneLooks {
         leg.add(new Knob(new Vec3((foot + 0.075 * x) * size.x(), deep * y * size.y(), 0.02 * size.z()), r));
         leg.add(new Knob(new Vec3((head + 0.08 * x) * size.x(), 0.85 * deep * y * size.y(), 0.74 * size.z()), r));
       }
-      lobes.add(brokenLimb(leg, 46, 0.05, true, 0, random));
+      lobes.add(brokenLimb(leg, 46 + more, 0.05, true, 0, random));
     }
     double crown = 0.06 * centred(random);
     double rise = 0.04 + 0.05 * random.nextDouble();
@@ -236,7 +238,7 @@ final class StoneLooks {
         half.add(new Knob(new Vec3((crown - side * 0.09) * size.x(), 0.28 * y * size.y(), 0.72 * size.z()), r));
         half.add(new Knob(new Vec3((crown - side * 0.05) * size.x(), 0.23 * y * size.y(), 0.90 * size.z()), r));
       }
-      lobes.add(brokenLimb(half, 46, 0.05, false, 0, random));
+      lobes.add(brokenLimb(half, 46 + more, 0.05, false, 0, random));
     }
     return lobes;
   }

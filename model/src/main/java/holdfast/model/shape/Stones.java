@@ -31,20 +31,25 @@ final class Stones {
   static List<Hull> lobes(Measured form) {
     Vec3 size = new Vec3(form.lengthMm(), form.widthMm(), form.heightMm()).times(1e-3);
     if (form.look() == Look.BOX) return hulls(List.of(box(size)));
-    List<List<Vec3>> best = List.of();
-    for (int attempt = 0; attempt < THROWS; attempt++) {
+    List<Hull> best = List.of();
+    int bestOff = Integer.MAX_VALUE;
+    int more = 0;
+    for (int attempt = 0; attempt < THROWS && bestOff > 0; attempt++) {
       Random random = new Random(mixed(form.seed() + 0x9E3779B97F4A7C15L * form.look().word().hashCode(), attempt));
-      List<List<Vec3>> corners = StoneLooks.carve(form.look(), size, random);
+      List<List<Vec3>> corners = StoneLooks.carve(form.look(), size, more, random);
       if (corners.stream().anyMatch(List::isEmpty)) continue;
-      best = fitted(corners, size);
-      List<Hull> lobes = hulls(best);
-      if (lobes.size() == corners.size() && lobes.stream().allMatch(Stones::wellBroken)) return lobes;
+      List<Hull> lobes = hulls(fitted(corners, size));
+      if (lobes.size() < corners.size()) continue;
+      int lack = lobes.stream().mapToInt(h -> Math.max(0, LEAST_FACES - h.faces().size())).max().orElseThrow();
+      int excess = lobes.stream().mapToInt(h -> Math.max(0, h.faces().size() - MOST_FACES)).max().orElseThrow();
+      if (lack + excess < bestOff) {
+        bestOff = lack + excess;
+        best = lobes;
+      }
+      // Many cuts near a long edge hide one another; the next throw gets more of them, or fewer.
+      more += Integer.signum(lack - excess) * 4;
     }
-    return hulls(best);
-  }
-
-  private static boolean wellBroken(Hull h) {
-    return h.faces().size() >= LEAST_FACES && h.faces().size() <= MOST_FACES;
+    return best;
   }
 
   private static List<Hull> hulls(List<List<Vec3>> lobes) {

@@ -81,7 +81,8 @@ public record TriangleMesh(List<Vec3> points, List<Triangle> triangles) {
     }
     if (twice > 0) {
       return Optional.of(String.format(Locale.ROOT,
-          "the mesh is not one clean surface: %d edges run the same way twice (triangles face different ways or overlap)", twice));
+          "the mesh is not one clean surface: %d edges run the same way twice (triangles face different ways or overlap)",
+          twice));
     }
     long open = 0;
     for (long e : edges.keySet()) if (!edges.containsKey(e << 32 | e >>> 32)) open++;

@@ -43,7 +43,7 @@ final class Weighing {
           "its dry stone comes to %.3f kg; the reading, less the water it holds, must be above 0", dryKg));
     }
     double stoneM3 = volumeM3 - sealedM3(rock);
-    if (!(stoneM3 > 0)) {
+    if (!(stoneM3 > 1e-6 * volumeM3)) {
       return Optional.of(String.format(Locale.ROOT,
           "its sealed volume of %.3f L is not below the %.3f L of its shape", sealedM3(rock) * 1e3, volumeM3 * 1e3));
     }
@@ -63,6 +63,6 @@ final class Weighing {
   }
 
   static double sealedM3(Rock rock) {
-    return rock.sealedVolumeMl() * 1e-6;
+    return rock.sealedVolumeMl() / 1e6;
   }
 }

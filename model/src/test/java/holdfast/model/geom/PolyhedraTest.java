@@ -59,7 +59,8 @@ class PolyhedraTest {
       Hull below = Polyhedra.clip(h, n, d).orElseThrow();
       Hull above = Polyhedra.clip(h, n.negated(), -d).orElseThrow();
       double whole = Polyhedra.volume(h);
-      assertThat(Polyhedra.volume(below) + Polyhedra.volume(above)).as("seed %d", seed).isCloseTo(whole, within(Tolerances.FLAT * whole));
+      assertThat(Polyhedra.volume(below) + Polyhedra.volume(above)).as("seed %d", seed)
+          .isCloseTo(whole, within(Tolerances.FLAT * whole));
       assertThat(below.reach(n)).isCloseTo(d, within(1e-12));
     }
   }
@@ -101,6 +102,22 @@ class PolyhedraTest {
     Hull both = Polyhedra.intersect(a, b).orElseThrow();
     assertThat(Polyhedra.volume(both)).isCloseTo(2 * (Math.sqrt(2) - 1), within(1e-13));
     assertThat(both.faces()).hasSize(10);
+  }
+
+  @Test
+  void hullsThatShareAPlaneMeetInAllOfTheirCommonFace() {
+    // Cutting before or after intersecting is the same; cut first, both have a face in the plane of the cut.
+    for (int seed = 0; seed < 60; seed++) {
+      Random random = new Random(seed);
+      Hull a = Solids.hull(Solids.cobble(random, 40, 0.1));
+      Hull b = Solids.hull(Solids.cobble(random, 40, 0.1)).moved(
+          new Pose(new Vec3(0.06 * random.nextDouble(), 0, 0), Solids.anyPose(random).turn()));
+      Vec3 n = new Vec3(random.nextGaussian(), random.nextGaussian(), random.nextGaussian()).unit();
+      double first = Polyhedra.clip(a, n, 0).flatMap(p -> Polyhedra.clip(b, n, 0).flatMap(q -> Polyhedra.intersect(p, q)))
+          .map(Polyhedra::volume).orElse(0.0);
+      double last = Polyhedra.intersect(a, b).flatMap(p -> Polyhedra.clip(p, n, 0)).map(Polyhedra::volume).orElse(0.0);
+      assertThat(first).as("seed %d", seed).isCloseTo(last, within(1e-9));
+    }
   }
 
   @Test

@@ -16,6 +16,15 @@ class SeaWaterTest {
     assertThat(SeaWater.densityT68(salinity, t68)).isCloseTo(expected, within(5e-6));
   }
 
+  /** The same table, at 0 and 1000 bar (published). */
+  @ParameterizedTest
+  @CsvSource({
+    "0, 5, 0, 999.96675", "0, 5, 1000, 1044.12802", "0, 25, 0, 997.04796", "0, 25, 1000, 1037.90204",
+    "35, 5, 0, 1027.67547", "35, 5, 1000, 1069.48914", "35, 25, 0, 1023.34306", "35, 25, 1000, 1062.53817"})
+  void givesAllEightPublishedCheckValues(double salinity, double t68, double bar, double expected) {
+    assertThat(SeaWater.densityT68(salinity, t68, bar)).isCloseTo(expected, within(5e-6));
+  }
+
   /** 25 degrees of 1968 are 25 / 1.00024 = 24.9940 of 1990 (Saunders 1990, from memory). */
   @Test
   void readsTodaysTemperatureScale() {
