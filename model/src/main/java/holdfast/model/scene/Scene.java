@@ -32,7 +32,7 @@ public record Scene(
   /** A box that rock stays clear of: an overflow, a pump. Corner nearest the front-left bottom, and size. */
   public record Device(String name, Vec3 atMm, Vec3 sizeMm, double clearMm) {}
 
-  /** A flat lamp: centre, length along x, width along y, and its part of all the light, relative to the other lamps'. */
+  /** A flat lamp: centre, length along x, width along y, and its part of all the light, relative to the other lamps. */
   public record Lamp(String name, Vec3 atMm, double lengthMm, double widthMm, double share) {}
 
   public Optional<Rock> rock(String rockName) {
