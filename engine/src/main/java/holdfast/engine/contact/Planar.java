@@ -186,29 +186,16 @@ public final class Planar {
   }
 
   /**
-   * Fewer corners, from inside: again and again the corner that loses the least area goes, as long as it stands out by
-   * less than {@code tolerance} from the line through its neighbours or there are more than {@code most} corners. A
-   * polygon thinner than the tolerance ends as the two ends of an edge, or as a point.
+   * Fewer corners, from inside: first, again and again, the corner that loses the least area of those that stand out by
+   * less than {@code tolerance} from the line through their neighbours; then, while there are more than {@code most}
+   * corners, the one that loses the least area. A polygon thinner than the tolerance ends as the two ends of an edge,
+   * or as a point.
    */
   static double[] simplified(double[] polygon, double tolerance, int most) {
     double[] p = polygon;
     while (corners(p) > 1) {
-      int n = corners(p);
-      int victim = -1;
-      double least = Double.POSITIVE_INFINITY;
-      for (int i = 0; i < n; i++) {
-        int h = (i + n - 1) % n;
-        int j = (i + 1) % n;
-        double span = Math.hypot(p[2 * j] - p[2 * h], p[2 * j + 1] - p[2 * h + 1]);
-        double lost = n == 2 ? 0
-            : Math.abs(turn(p[2 * h], p[2 * h + 1], p[2 * i], p[2 * i + 1], p[2 * j], p[2 * j + 1]));
-        double side = Math.hypot(p[2 * i] - p[2 * h], p[2 * i + 1] - p[2 * h + 1]);
-        double height = n == 2 || span == 0 ? side : Math.min(lost / span, side);
-        if ((height < tolerance || n > most) && lost < least) {
-          least = lost;
-          victim = i;
-        }
-      }
+      int victim = cheapest(p, tolerance);
+      if (victim < 0 && corners(p) > most) victim = cheapest(p, Double.POSITIVE_INFINITY);
       if (victim < 0) return p;
       double[] q = new double[p.length - 2];
       System.arraycopy(p, 0, q, 0, 2 * victim);
@@ -216,5 +203,26 @@ public final class Planar {
       p = q;
     }
     return p;
+  }
+
+  /** The corner whose loss costs the least area among those that stand out by less than a height; -1 when none does. */
+  private static int cheapest(double[] p, double height) {
+    int n = corners(p);
+    int victim = -1;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < n; i++) {
+      int h = (i + n - 1) % n;
+      int j = (i + 1) % n;
+      double side = Math.hypot(p[2 * i] - p[2 * h], p[2 * i + 1] - p[2 * h + 1]);
+      double span = Math.hypot(p[2 * j] - p[2 * h], p[2 * j + 1] - p[2 * h + 1]);
+      double lost = n == 2 ? 0
+          : Math.abs(turn(p[2 * h], p[2 * h + 1], p[2 * i], p[2 * i + 1], p[2 * j], p[2 * j + 1]));
+      double out = n == 2 || span == 0 ? side : Math.min(lost / span, side);
+      if (out < height && lost < least) {
+        least = lost;
+        victim = i;
+      }
+    }
+    return victim;
   }
 }
