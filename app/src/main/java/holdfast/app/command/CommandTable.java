@@ -8,10 +8,10 @@ import java.util.Optional;
  * that help needs.
  */
 enum CommandTable {
-  NEW("new", "Write the scene of an empty tank."),
-  PICTURE("picture", "Draw a scene as a PNG, without a display."),
-  ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
   SETTLE("settle", "Bring a rough sketch to rest on real contacts."),
+  PICTURE("picture", "Draw a scene as a PNG, without a display."),
+  NEW("new", "Write the scene of an empty tank."),
+  ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
 
   private final String word;

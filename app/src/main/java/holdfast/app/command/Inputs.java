@@ -60,7 +60,8 @@ final class Inputs {
   static MeshResult mesh(Path file) {
     try {
       if (Files.size(file) > MOST_MESH_BYTES) {
-        return new MeshResult.Unreadable(Files.size(file) + " bytes; at most " + MOST_MESH_BYTES + " are read: thin the mesh out");
+        return new MeshResult.Unreadable(
+            Files.size(file) + " bytes; at most " + MOST_MESH_BYTES + " are read: thin the mesh out");
       }
       return MeshFiles.parse(file.toString(), Files.readAllBytes(file));
     } catch (NoSuchFileException e) {

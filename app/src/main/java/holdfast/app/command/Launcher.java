@@ -46,6 +46,16 @@ public final class Launcher {
     }
   }
 
+  /** Runs one command that is no part of the table; for tests of what becomes of its failures. */
+  int run(Subcommand command) {
+    command.attach(console);
+    try {
+      return dressed(new CommandLine(command)).execute();
+    } catch (StackOverflowError | OutOfMemoryError | LinkageError | AssertionError e) {
+      return ours(e);
+    }
+  }
+
   private static String[] helpAsOption(String[] args) {
     List<String> next = new ArrayList<>(Arrays.asList(args).subList(1, args.length));
     next.add("--help");
@@ -67,6 +77,10 @@ public final class Launcher {
       }
       root.getSubcommands().get(c.word()).getCommandSpec().usageMessage().header(c.summary());
     }
+    return dressed(root);
+  }
+
+  private CommandLine dressed(CommandLine root) {
     root.setOut(new PrintWriter(console.out(), true));
     root.setErr(new PrintWriter(console.err(), true));
     root.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));

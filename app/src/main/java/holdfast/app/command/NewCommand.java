@@ -82,8 +82,8 @@ final class NewCommand extends Subcommand {
     List<Double> typed = Measures.sizeMm("--size", size);
     boolean assumed = sideGlass == null || bottomGlass == null;
     double usual = TankSizes.glassMm(typed.get(0), typed.get(1), typed.get(2));
-    double side = sideGlass == null ? usual : inRange("--side-glass", Measures.lengthMm("--side-glass", sideGlass), 2, 100);
-    double bottom = bottomGlass == null ? usual : inRange("--bottom-glass", Measures.lengthMm("--bottom-glass", bottomGlass), 2, 100);
+    double side = glass("--side-glass", sideGlass, usual);
+    double bottom = glass("--bottom-glass", bottomGlass, usual);
     double length = inRange("--size, inside length", typed.get(0) - (inside ? 0 : 2 * side), 50, 10_000);
     double width = inRange("--size, inside width", typed.get(1) - (inside ? 0 : 2 * side), 50, 10_000);
     double height = inRange("--size, inside height", typed.get(2) - (inside ? 0 : bottom), 50, 3000);
@@ -110,9 +110,10 @@ final class NewCommand extends Subcommand {
 
   private String told(Tank t, double level) {
     double litres = t.lengthMm() * t.widthMm() * level * 1e-6;
-    return "Wrote " + output + ": " + units.briefNumber(Quantity.LENGTH, t.lengthMm()) + " × " + units.briefNumber(Quantity.LENGTH, t.widthMm()) + " × " + units.briefNumber(Quantity.LENGTH, t.heightMm()) + " "
-        + units.sign(Quantity.LENGTH) + " inside, sides " + units.brief(Quantity.LENGTH, t.sideGlassMm()) + ", bottom " + units.brief(Quantity.LENGTH, t.bottomGlassMm())
-        + ", water at " + units.brief(Quantity.LENGTH, level) + " (" + units.text(Quantity.VOLUME, litres, RoundingMode.HALF_EVEN) + " without rock and sand).\n"
+    return "Wrote " + output + ": " + box(t.lengthMm(), t.widthMm(), t.heightMm()) + " " + units.sign(Quantity.LENGTH)
+        + " inside, sides " + units.brief(Quantity.LENGTH, t.sideGlassMm()) + ", bottom "
+        + units.brief(Quantity.LENGTH, t.bottomGlassMm()) + ", water at " + units.brief(Quantity.LENGTH, level) + " ("
+        + units.text(Quantity.VOLUME, litres, RoundingMode.HALF_EVEN) + " without rock and sand).\n"
         + "Next: describe your rocks (holdfast rock --help), place them, then: holdfast check " + output + "\n";
   }
 
@@ -130,6 +131,15 @@ final class NewCommand extends Subcommand {
     return m;
   }
 
+  private String box(double lengthMm, double widthMm, double heightMm) {
+    return units.briefNumber(Quantity.LENGTH, lengthMm) + " × " + units.briefNumber(Quantity.LENGTH, widthMm) + " × "
+        + units.briefNumber(Quantity.LENGTH, heightMm);
+  }
+
+  private static double glass(String option, String typed, double usualMm) {
+    return typed == null ? usualMm : inRange(option, Measures.lengthMm(option, typed), 2, 100);
+  }
+
   private Tank.BottomSupport support() {
     if (support != null) return Choice.of("--support", support, Tank.BottomSupport.values(), Tank.BottomSupport::word);
     return inside ? Tank.BottomSupport.UNKNOWN
@@ -140,8 +150,7 @@ final class NewCommand extends Subcommand {
     Table t = new Table().words("size").figures("inside " + units.sign(Quantity.LENGTH)).figures("glass")
         .figures("water " + units.sign(Quantity.VOLUME)).words("bottom carried by");
     for (TankSize s : TankSizes.all()) {
-      t.row(s.name(), units.briefNumber(Quantity.LENGTH, s.lengthMm()) + " × " + units.briefNumber(Quantity.LENGTH, s.widthMm())
-          + " × " + units.briefNumber(Quantity.LENGTH, s.heightMm()), units.briefNumber(Quantity.LENGTH, s.glassMm()),
+      t.row(s.name(), box(s.lengthMm(), s.widthMm(), s.heightMm()), units.briefNumber(Quantity.LENGTH, s.glassMm()),
           units.number(Quantity.VOLUME, s.litres(), RoundingMode.HALF_EVEN), s.support().word());
     }
     return t.render(100) + "  Glass as such a tank usually has it. Measure yours.\n";

@@ -31,6 +31,11 @@ public final class Progress implements AutoCloseable {
     return new Progress(console, what, console.errIsTerminal() && !quiet);
   }
 
+  /** Whether anything may be shown. */
+  boolean isSpeaking() {
+    return teller != null;
+  }
+
   /** The next thing that is being done. */
   public void now(String next) {
     what = next;

@@ -62,7 +62,8 @@ final class RockCommand extends Subcommand {
   @Option(names = "--weighed", paramLabel = "dry|damp|underwater", description = "How it was weighed. Default: dry.")
   private String weighed = "dry";
 
-  @Option(names = "--density", paramLabel = "KG_PER_L", description = "Not weighed: dry mass of a litre of its hull, such as 1.4.")
+  @Option(names = "--density", paramLabel = "KG_PER_L",
+      description = "Not weighed: dry mass of a litre of its hull, such as 1.4.")
   private Double density;
 
   @Option(names = "--sealed", paramLabel = "ML", description = "Closed voids or foam that water does not enter, millilitres.")

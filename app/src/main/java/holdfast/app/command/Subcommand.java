@@ -23,7 +23,8 @@ public abstract class Subcommand implements Callable<Integer> {
   protected Format format = Format.TEXT;
 
   @Option(names = "--units", paramLabel = "metric|us", converter = UnitsWord.class,
-      description = "Millimetres, kilograms and newtons (the default), or inches, pounds and pounds-force.")
+      description = "Millimetres, kilograms and newtons (the default), or inches, pounds and pounds-force. "
+          + "JSON is always metric.")
   protected Units units = Units.METRIC;
 
   @Option(names = {"-q", "--quiet"}, description = "No progress, and no more than the verdict where there is one.")
