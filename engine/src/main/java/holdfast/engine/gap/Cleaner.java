@@ -11,7 +11,8 @@ import holdfast.model.scene.Settings;
 public record Cleaner(double lengthM, double heightM, double thicknessM) {
   public Cleaner {
     if (!(lengthM > 0) || !(heightM > 0) || !(thicknessM > 0)) {
-      throw new IllegalArgumentException("a cleaner has three lengths above 0, were " + lengthM + ", " + heightM + ", " + thicknessM);
+      throw new IllegalArgumentException(
+          "a cleaner has three lengths above 0, were " + lengthM + ", " + heightM + ", " + thicknessM);
     }
   }
 

@@ -50,7 +50,8 @@ class ContactProperties {
   }
 
   @Property(tries = 200)
-  void theDistanceIsCertified(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = 0.0001, max = 0.05) double gap) {
+  void theDistanceIsCertified(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = 0.0001, max = 0.05) double gap) {
     Random random = new Random(seed);
     List<Hull> pair = Bodies.facing(random, 40, WIDTH, gap);
     Separation s = Separation.of(new Polytope(pair.get(0)), new Polytope(pair.get(1)), Double.POSITIVE_INFINITY, 0);
@@ -65,9 +66,11 @@ class ContactProperties {
   }
 
   @Property(tries = 200)
-  void distanceAndDepthAgreeWithAnExpandingPolytope(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.06, max = 0.06) double gap) {
+  void distanceAndDepthAgreeWithAnExpandingPolytope(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.06, max = 0.06) double gap) {
     Random random = new Random(seed);
-    Hull a = Bodies.stone(random, 30, WIDTH).moved(new Pose(Bodies.direction(random).times(WIDTH + gap), Bodies.turn(random)));
+    Hull a = Bodies.stone(random, 30, WIDTH).moved(
+        new Pose(Bodies.direction(random).times(WIDTH + gap), Bodies.turn(random)));
     Hull b = Bodies.stone(random, 30, WIDTH).moved(new Pose(Vec3.ZERO, Bodies.turn(random)));
     EuclidShape3DCollisionResult reference = new ExpandingPolytopeAlgorithm().evaluateCollision(polytope(a), polytope(b));
     // euclid 0.22.5, Gilbert-Johnson-Keerthi and expanding polytope, which stops at about 1e-9 of its units.
@@ -80,9 +83,11 @@ class ContactProperties {
   }
 
   @Property(tries = 200)
-  void noDirectionPartsOverlappingBodiesSooner(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.08, max = -0.001) double gap) {
+  void noDirectionPartsOverlappingBodiesSooner(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.08, max = -0.001) double gap) {
     Random random = new Random(seed);
-    Hull a = Bodies.stone(random, 30, WIDTH).moved(new Pose(Bodies.direction(random).times(0.8 * WIDTH + gap), Bodies.turn(random)));
+    Hull a = Bodies.stone(random, 30, WIDTH).moved(
+        new Pose(Bodies.direction(random).times(0.8 * WIDTH + gap), Bodies.turn(random)));
     Hull b = Bodies.stone(random, 30, WIDTH).moved(new Pose(Vec3.ZERO, Bodies.turn(random)));
     Separation s = Separation.of(new Polytope(a), new Polytope(b), Double.POSITIVE_INFINITY, 0);
     if (s.distanceM() >= 0) return;
@@ -95,7 +100,8 @@ class ContactProperties {
   }
 
   @Property(tries = 150)
-  void swappingTheBodiesTurnsTheNormalAndKeepsThePatch(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.001, max = 0.0002) double gap) {
+  void swappingTheBodiesTurnsTheNormalAndKeepsThePatch(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.001, max = 0.0002) double gap) {
     List<Solid> s = solids(Bodies.facing(new Random(seed), 30, WIDTH, gap));
     Contact c = find(s).contacts().get(0);
     Contact swapped = find(List.of(s.get(1), s.get(0))).contacts().get(0);
@@ -105,7 +111,8 @@ class ContactProperties {
   }
 
   @Property(tries = 150)
-  void movingEverythingMovesTheContact(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.0005, max = 0.0002) double gap) {
+  void movingEverythingMovesTheContact(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.0005, max = 0.0002) double gap) {
     Random random = new Random(seed);
     List<Solid> s = solids(Bodies.facing(random, 30, WIDTH, gap));
     Pose pose = new Pose(Bodies.direction(random).times(2), Bodies.turn(random));
@@ -117,7 +124,8 @@ class ContactProperties {
   }
 
   @Property(tries = 100)
-  void scalingEverythingScalesTheContact(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = 0.01, max = 10) double factor) {
+  void scalingEverythingScalesTheContact(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = 0.01, max = 10) double factor) {
     List<Hull> pair = Bodies.facing(new Random(seed), 30, WIDTH, 0.00003);
     ContactRules rules = ContactRules.DEFAULT.scaleFree();
     Contact c = ContactFinder.find(solids(pair), rules).contacts().get(0);
@@ -129,7 +137,8 @@ class ContactProperties {
   }
 
   @Property(tries = 200)
-  void thePatchIsWhereTheGapIsSmall(@ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.0008, max = 0.0002) double gap) {
+  void thePatchIsWhereTheGapIsSmall(
+      @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = -0.0008, max = 0.0002) double gap) {
     Random random = new Random(seed);
     List<Hull> pair = Bodies.facing(random, 30, WIDTH, gap);
     requirePatchOfSmallGap(pair, random);
@@ -137,7 +146,8 @@ class ContactProperties {
 
   @Property(tries = 300)
   void nearlyFlushPrismsKeepThePatchOfSmallGap(
-      @ForAll long seed, @ForAll @DoubleRange(min = -9, max = -1) double tilt, @ForAll @Scale(6) @DoubleRange(min = -0.0005, max = 0.0002) double lift) {
+      @ForAll long seed, @ForAll @DoubleRange(min = -9, max = -1) double tilt,
+      @ForAll @Scale(6) @DoubleRange(min = -0.0005, max = 0.0002) double lift) {
     Random random = new Random(seed);
     Quat lean = Quat.about(Vec3.heading(360 * random.nextDouble()), Math.pow(10, tilt));
     Pose pose = new Pose(Bodies.direction(random), Bodies.turn(random));
