@@ -296,7 +296,7 @@ final class Workbench implements AutoCloseable {
       lo = new Vec3(Math.min(lo.x(), s.low().x()), Math.min(lo.y(), s.low().y()), Math.min(lo.z(), s.low().z()));
       hi = new Vec3(Math.max(hi.x(), s.high().x()), Math.max(hi.y(), s.high().y()), Math.max(hi.z(), s.high().z()));
     }
-    Vec3 room = new Vec3(1, 1, 1).times(0.8 * hi.minus(lo).norm());
+    Vec3 room = new Vec3(1, 1, 1).times(1.3 * hi.minus(lo).norm());
     return camera.fitted(lo.minus(room.times(0.5)), hi.plus(room.times(0.5)), aspect, 0.1);
   }
 
@@ -314,6 +314,14 @@ final class Workbench implements AutoCloseable {
     hovered = Optional.empty();
     mode = Mode.ARRANGE;
     setCamera(fitted(Camera.View.CORNER));
+  }
+
+  /** Unsaved work of an earlier run on the same file takes its place; the file has not got it. */
+  void takeBack(Scene scene) {
+    document = new Document(scene, document.revision() + 1);
+    document.markUnsaved();
+    tidy();
+    tell("Your unsaved work is back. Save it to keep it.", SeverityLook.NOTE);
   }
 
   Set<String> chosenNames() {

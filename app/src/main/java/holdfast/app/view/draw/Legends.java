@@ -67,20 +67,24 @@ public final class Legends {
     }
   }
 
-  /** The level of the water in words, at the right end of its line. */
+  /** The level of the water in words, left of the upright edge of the tank that lies farthest left in the picture. */
   public void water(Scene scene) {
     Tank t = scene.tank();
     double level = scene.water().levelMm();
-    if (level <= 0) return;
-    boolean fromLeft = eye.camera().pitchDeg() < 4 && Math.abs(eye.camera().yawDeg()) < 1;
-    if (eye.camera().pitchDeg() > 80) return;
-    Projector.Spot p = eye.spot(new Vec3(fromLeft ? 0 : (t.lengthMm() + t.sideGlassMm()) / 1e3,
-        fromLeft ? -t.sideGlassMm() / 1e3 : 0, level / 1e3));
-    if (!p.inFront()) return;
+    if (level <= 0 || eye.camera().pitchDeg() > 80) return;
+    double side = t.sideGlassMm() / 1e3;
+    Projector.Spot best = null;
+    for (int i = 0; i < 4; i++) {
+      Projector.Spot p = eye.spot(new Vec3((i & 1) == 0 ? -side : t.lengthMm() / 1e3 + side,
+          (i & 2) == 0 ? -side : t.widthMm() / 1e3 + side, level / 1e3));
+      if (p.inFront() && (best == null || p.x() < best.x())) best = p;
+    }
+    if (best == null) return;
     double s = brush.scale();
     String text = "water " + Scale.length(level, units);
-    double x = Math.min(p.x() + 8 * s, eye.width() - brush.letters().width(text, Lettering.Style.TICK) - 8 * s);
-    brush.text(x, p.y() + brush.letters().capHeight(Lettering.Style.TICK) / 2, text, Lettering.Style.TICK, 0, Palette.WATER_LINE);
+    double x = best.x() - 8 * s;
+    if (x - brush.letters().width(text, Lettering.Style.TICK) < 4 * s) return;
+    brush.text(x, best.y() + brush.letters().capHeight(Lettering.Style.TICK) / 2, text, Lettering.Style.TICK, 1, Palette.WATER_LINE);
   }
 
   /** A bar of a round length; only where lengths can be compared. */

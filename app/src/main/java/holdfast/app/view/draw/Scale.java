@@ -1,19 +1,17 @@
 package holdfast.app.view.draw;
 
+import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
+import java.math.RoundingMode;
 import java.util.Locale;
 
 /** Figures as people read them on the scene, always with their unit. */
 public final class Scale {
-  private static final double MM_PER_INCH = 25.4;
-  private static final double KG_PER_POUND = 0.45359237;
-  private static final double N_PER_POUND_FORCE = 4.4482216152605;
-
   private Scale() {}
 
-  /** A length: whole millimetres, or inches to a tenth. */
+  /** A length: whole millimetres, a tenth below ten, or inches. */
   public static String length(double mm, Units units) {
-    return units == Units.US ? number(mm / MM_PER_INCH, 1) + " in" : number(mm, mm < 9.95 ? 1 : 0) + " mm";
+    return units.brief(Quantity.LENGTH, units == Units.METRIC && Math.abs(mm) >= 9.95 ? Math.rint(mm) : mm);
   }
 
   /** Three lengths with one unit. */
@@ -21,24 +19,25 @@ public final class Scale {
     StringBuilder out = new StringBuilder();
     for (double v : mm) {
       if (!out.isEmpty()) out.append(" × ");
-      out.append(units == Units.US ? number(v / MM_PER_INCH, 1) : number(v, 0));
+      out.append(units.briefNumber(Quantity.LENGTH, units == Units.METRIC ? Math.rint(v) : v));
     }
-    return out + (units == Units.US ? " in" : " mm");
+    return out + " " + units.sign(Quantity.LENGTH);
   }
 
+  /** A mass with all its decimals, so that columns of them line up. */
   public static String mass(double kg, Units units) {
-    return units == Units.US ? number(kg / KG_PER_POUND, 1) + " lb" : number(kg, kg < 9.995 ? 2 : 1) + " kg";
+    return units.text(Quantity.MASS, kg, RoundingMode.HALF_EVEN);
   }
 
   public static String force(double newton, Units units) {
-    double v = units == Units.US ? newton / N_PER_POUND_FORCE : newton;
-    return number(v, v < 9.95 ? 1 : 0) + (units == Units.US ? " lbf" : " N");
+    return units.brief(Quantity.FORCE, units == Units.METRIC && newton >= 9.95 ? Math.floor(newton) : newton);
   }
 
   /** A number with so many places, a true minus sign, and no minus before a zero. */
   public static String number(double v, int places) {
     String s = String.format(Locale.ROOT, "%." + places + "f", v);
-    if (s.startsWith("-")) s = s.substring(1).chars().allMatch(c -> c == '0' || c == '.') ? s.substring(1) : "\u2212" + s.substring(1);
-    return s;
+    if (!s.startsWith("-")) return s;
+    String bare = s.substring(1);
+    return bare.chars().allMatch(c -> c == '0' || c == '.') ? bare : "\u2212" + bare;
   }
 }

@@ -1,0 +1,163 @@
+package holdfast.app.view;
+
+import holdfast.app.report.SeverityLook;
+import holdfast.app.view.draw.Palette;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.Code;
+import holdfast.engine.check.Finding;
+import imgui.ImDrawList;
+import imgui.ImGui;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The right panel: the verdict on the scene as it is now, what was found, joints, and what to show. */
+final class FindingsPanel {
+  /** The pages of the panel. */
+  enum Page { FINDINGS, JOINTS, SHOW }
+
+  private final Workbench bench;
+  private final Ui ui;
+  private final JointsPage joints;
+  private final ShowPage show;
+  private Page page = Page.FINDINGS;
+
+  FindingsPanel(Workbench bench, Ui ui) {
+    this.bench = bench;
+    this.ui = ui;
+    joints = new JointsPage(bench, ui);
+    show = new ShowPage(bench, ui);
+  }
+
+  JointsPage joints() {
+    return joints;
+  }
+
+  void turnTo(Page other) {
+    page = other;
+  }
+
+  void draw(Layout at) {
+    float height = at.height() - at.top() - at.foot();
+    Panels.begin("findings", at.width() - at.right(), at.top(), at.right(), height, ui, 16, 8);
+    Panels.edge('l');
+    verdict();
+    ui.gap(2);
+    for (Page p : Page.values()) {
+      if (ui.toggle(title(p), page == p)) page = p;
+      ImGui.sameLine(0, ui.px(2));
+    }
+    ImGui.newLine();
+    ui.rule();
+    ImGui.beginChild("page", 0, 0, false);
+    switch (page) {
+      case FINDINGS -> findings();
+      case JOINTS -> joints.draw();
+      case SHOW -> show.draw();
+    }
+    ImGui.endChild();
+    Panels.end();
+  }
+
+  private String title(Page p) {
+    String word = p.name().substring(0, 1) + p.name().substring(1).toLowerCase(Locale.ROOT);
+    return p == Page.FINDINGS ? word + bench.report().map(r -> " " + r.findings().size()).orElse("") : word;
+  }
+
+  private void verdict() {
+    ui.gap(4);
+    Optional<CheckReport> report = bench.report();
+    Optional<String> trouble = bench.found().flatMap(Judge.Found::trouble);
+    float x = ImGui.getCursorScreenPosX();
+    float y = ImGui.getCursorScreenPosY();
+    if (trouble.isPresent()) {
+      ui.shape(SeverityLook.UNDECIDED, x + ui.px(10), y + ui.px(11), 18);
+      ImGui.indent(ui.px(30));
+      ui.title("Not judged");
+      ui.wrapped(trouble.get(), Palette.INK_SOFT);
+    } else if (report.isEmpty()) {
+      ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+      ImGui.indent(ui.px(30));
+      ui.title("Judging…");
+      ui.wrapped("What was found before no longer counts.", Palette.INK_SOFT);
+    } else {
+      ui.shape(SeverityLook.of(report.get().verdict()), x + ui.px(10), y + ui.px(11), 18);
+      ImGui.indent(ui.px(30));
+      String word = report.get().verdict().word();
+      ui.title(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
+      ui.wrapped(bench.units().prose(report.get().headline()), Palette.INK_SOFT);
+    }
+    ImGui.unindent(ui.px(30));
+  }
+
+  private void findings() {
+    Optional<CheckReport> report = bench.report();
+    if (report.isEmpty()) return;
+    List<Finding> all = report.get().findings();
+    if (all.isEmpty()) ui.wrapped("Nothing was found to be wrong.", Palette.INK_SOFT);
+    for (int i = 0; i < all.size(); i++) row(all.get(i), i);
+    ui.gap(6);
+    ui.rule();
+    for (String caution : report.get().cautions()) {
+      ImGui.pushTextWrapPos(0);
+      ui.small(bench.units().prose(caution), Palette.INK_SOFT);
+      ImGui.popTextWrapPos();
+    }
+  }
+
+  private void row(Finding f, int number) {
+    boolean open = bench.opened().filter(f::equals).isPresent();
+    float x = ImGui.getCursorScreenPosX();
+    float y = ImGui.getCursorScreenPosY();
+    float w = ImGui.getContentRegionAvailX();
+    float line = ImGui.getFontSize();
+    String sentence = bench.units().prose(f.sentence());
+    float indent = ui.px(32);
+    float textHeight = ImGui.calcTextSize(sentence, false, w - indent - ui.px(8)).y;
+    float h = line + textHeight + ui.px(15);
+    boolean pressed = ImGui.invisibleButton("finding " + number, w, h);
+    ui.note("finding " + number);
+    boolean over = ImGui.isItemHovered();
+    ImDrawList d = ImGui.getWindowDrawList();
+    if (open || over) {
+      d.addRectFilled(x, y, x + w, y + h, (open ? Palette.ACCENT_SOFT : Palette.PANEL_SUNK).packed(), ui.px(6));
+    }
+    ui.shape(look(f), x + ui.px(15), y + ui.px(6) + line / 2, 13);
+    ImGui.setCursorScreenPos(x + indent, y + ui.px(6));
+    ui.strong(title(f));
+    ImGui.setCursorScreenPos(x + indent, y + line + ui.px(9));
+    ImGui.pushTextWrapPos(ImGui.getCursorPosX() + w - indent - ui.px(8));
+    ui.text(sentence, Palette.INK_SOFT);
+    ImGui.popTextWrapPos();
+    ImGui.setCursorScreenPos(x, y + h + ui.px(2));
+    if (open) details(f);
+    if (pressed) bench.open(f);
+  }
+
+  private void details(Finding f) {
+    ImGui.indent(ui.px(32));
+    if (f.figure().isPresent()) {
+      String limit = f.limit().isPresent() ? ", limit " + Figures.of(f.limit().getAsDouble(), f.unit(), bench.units()) : "";
+      ui.text(Figures.of(f.figure().getAsDouble(), f.unit(), bench.units()) + limit, Palette.INK);
+    }
+    f.state().ifPresent(s -> ui.small("in the state: " + s.words(), Palette.INK_SOFT));
+    if (!f.remedy().isBlank()) {
+      ui.gap(1);
+      ui.strong("What to do");
+      ui.wrapped(bench.units().prose(f.remedy()), Palette.INK);
+    }
+    ui.gap(6);
+    ImGui.unindent(ui.px(32));
+  }
+
+  private String title(Finding f) {
+    String t = f.code().title();
+    String who = f.about().isEmpty() ? "" : f.about().get(0) + ": ";
+    String all = who + t;
+    return all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1);
+  }
+
+  private static SeverityLook look(Finding f) {
+    return f.code() == Code.UNDECIDED ? SeverityLook.UNDECIDED : SeverityLook.of(f.severity());
+  }
+}

@@ -1,0 +1,122 @@
+package holdfast.app.view;
+
+import holdfast.app.edit.Edit;
+import holdfast.app.report.Quantity;
+import holdfast.app.report.SeverityLook;
+import holdfast.app.report.Units;
+import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Scale;
+import holdfast.engine.check.CheckReport;
+import holdfast.model.scene.JointSpec;
+import imgui.ImDrawList;
+import imgui.ImGui;
+import java.util.List;
+import java.util.Optional;
+
+/** The joints of the heap, and what fixes the one that is open. */
+final class JointsPage {
+  private static final double USUAL_ML = 40;
+  private static final double ROD_MM = 8;
+  private static final double ROD_DEPTH_MM = 30;
+  private final Workbench bench;
+  private final Ui ui;
+  private Optional<Pair> open = Optional.empty();
+
+  /** Two rocks. */
+  record Pair(String a, String b) {
+    boolean is(String p, String q) {
+      return a.equals(p) && b.equals(q) || a.equals(q) && b.equals(p);
+    }
+  }
+
+  JointsPage(Workbench bench, Ui ui) {
+    this.bench = bench;
+    this.ui = ui;
+  }
+
+  Optional<Pair> open() {
+    return open;
+  }
+
+  void open(String a, String b) {
+    open = Optional.of(new Pair(a, b));
+  }
+
+  void draw() {
+    Optional<CheckReport> report = bench.report();
+    if (report.isEmpty()) return;
+    List<CheckReport.JointLine> joints = report.get().joints();
+    if (joints.isEmpty()) ui.wrapped("No two rocks bear on each other.", Palette.INK_SOFT);
+    int number = 1;
+    for (CheckReport.JointLine j : joints) row(j, number++);
+  }
+
+  private void row(CheckReport.JointLine j, int number) {
+    boolean on = open.filter(p -> p.is(j.a(), j.b())).isPresent();
+    float x = ImGui.getCursorScreenPosX();
+    float y = ImGui.getCursorScreenPosY();
+    float w = ImGui.getContentRegionAvailX();
+    float line = ImGui.getFontSize();
+    float h = 2 * line + ui.px(15);
+    boolean pressed = ImGui.invisibleButton("joint " + number, w, h);
+    ui.note("joint " + number);
+    ImDrawList d = ImGui.getWindowDrawList();
+    if (on || ImGui.isItemHovered()) {
+      d.addRectFilled(x, y, x + w, y + h, (on ? Palette.ACCENT_SOFT : Palette.PANEL_SUNK).packed(), ui.px(6));
+    }
+    d.addText(x + ui.px(9), y + ui.px(6), Palette.INK_SOFT.packed(), Integer.toString(number));
+    ImGui.setCursorScreenPos(x + ui.px(30), y + ui.px(6));
+    ui.strong(j.a() + " and " + j.b());
+    ImGui.setCursorScreenPos(x + ui.px(30), y + line + ui.px(9));
+    ui.text(words(j), Palette.INK_SOFT);
+    ImGui.setCursorScreenPos(x, y + h + ui.px(2));
+    if (on) choices(j);
+    if (pressed) open = on ? Optional.empty() : Optional.of(new Pair(j.a(), j.b()));
+  }
+
+  private String words(CheckReport.JointLine j) {
+    String area = j.areaMm2() > 0 ? bench.units().brief(Quantity.AREA, Math.rint(j.areaMm2())) : "a point";
+    return j.bond() == JointSpec.Bond.NONE ? "not fixed, " + area
+        : j.bond().word() + ", " + Scale.number(100 * j.use(), 0) + " % of its strength used";
+  }
+
+  private void choices(CheckReport.JointLine j) {
+    ImGui.indent(ui.px(30));
+    JointSpec now = bench.scene().joint(j.a(), j.b()).orElse(JointSpec.paste(j.a(), j.b(), JointSpec.Bond.NONE, 0));
+    for (JointSpec.Bond b : JointSpec.Bond.values()) {
+      if (ui.toggle(b.word(), now.bond() == b)) bench.apply(new Edit.Fix(spec(j, b)));
+      ImGui.sameLine(0, ui.px(2));
+    }
+    ImGui.newLine();
+    if (now.bond() != JointSpec.Bond.NONE && now.bond() != JointSpec.Bond.ROD) amount(j, now);
+    if (now.bond() == JointSpec.Bond.ROD) {
+      ui.small("rod " + Scale.length(now.rodDiameterMm(), bench.units()) + " thick, "
+          + Scale.length(now.rodDepthMm(), bench.units()) + " deep in each rock", Palette.INK_SOFT);
+      if (ui.check("glued in", now.rodGlued())) {
+        bench.apply(new Edit.Fix(new JointSpec(now.a(), now.b(), now.bond(), 0, now.rodDiameterMm(), now.rodDepthMm(), !now.rodGlued())));
+      }
+    }
+    ui.gap(6);
+    ImGui.unindent(ui.px(30));
+  }
+
+  private void amount(CheckReport.JointLine j, JointSpec now) {
+    Optional<String> typed = ui.field("amount of paste", bench.units().briefNumber(Quantity.SMALL_VOLUME, now.amountMl()), 64);
+    ImGui.sameLine();
+    ui.soft(bench.units().sign(Quantity.SMALL_VOLUME));
+    if (typed.isEmpty()) return;
+    try {
+      double v = Double.parseDouble(typed.get().replace(',', '.'));
+      double ml = bench.units() == Units.US ? v * 29.5735295625 : v;
+      if (ml > 0) bench.apply(new Edit.Fix(JointSpec.paste(j.a(), j.b(), now.bond(), ml)));
+    } catch (NumberFormatException e) {
+      bench.tell("'" + typed.get() + "' is not a number.", SeverityLook.WARN);
+    }
+  }
+
+  private static JointSpec spec(CheckReport.JointLine j, JointSpec.Bond bond) {
+    return bond == JointSpec.Bond.ROD
+        ? new JointSpec(j.a(), j.b(), bond, 0, ROD_MM, ROD_DEPTH_MM, true)
+        : JointSpec.paste(j.a(), j.b(), bond, bond == JointSpec.Bond.NONE ? 0 : USUAL_ML);
+  }
+}

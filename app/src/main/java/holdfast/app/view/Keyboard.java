@@ -1,0 +1,101 @@
+package holdfast.app.view;
+
+import static org.lwjgl.glfw.GLFW.*;
+
+import holdfast.app.view.draw.Camera;
+import holdfast.model.geom.Vec3;
+import java.util.Optional;
+
+/** What the keys do when no field is being typed in. */
+final class Keyboard {
+  private final Workbench bench;
+  private final Commands commands;
+  private final FindingsPanel findings;
+
+  Keyboard(Workbench bench, Commands commands, FindingsPanel findings) {
+    this.bench = bench;
+    this.commands = commands;
+    this.findings = findings;
+  }
+
+  void press(int key, int mods) {
+    boolean shift = (mods & GLFW_MOD_SHIFT) != 0;
+    boolean control = (mods & (GLFW_MOD_CONTROL | GLFW_MOD_SUPER)) != 0;
+    if (control) {
+      switch (key) {
+        case GLFW_KEY_Z -> {
+          if (shift) bench.redo();
+          else bench.undo();
+        }
+        case GLFW_KEY_Y -> bench.redo();
+        case GLFW_KEY_S -> commands.save();
+        case GLFW_KEY_O -> commands.openSheet(Sheets.Kind.SCENES);
+        case GLFW_KEY_Q -> commands.quit();
+        default -> { }
+      }
+      return;
+    }
+    if (!view(key)) rock(key, shift);
+  }
+
+  private boolean view(int key) {
+    switch (key) {
+      case GLFW_KEY_1 -> bench.flyTo(Camera.View.FRONT);
+      case GLFW_KEY_2 -> bench.flyTo(Camera.View.LEFT);
+      case GLFW_KEY_3 -> bench.flyTo(Camera.View.TOP);
+      case GLFW_KEY_4 -> bench.flyTo(Camera.View.CORNER);
+      case GLFW_KEY_F -> bench.fit();
+      case GLFW_KEY_F1 -> commands.openSheet(Sheets.Kind.HELP);
+      case GLFW_KEY_A -> commands.openSheet(Sheets.Kind.ADD_ROCK);
+      case GLFW_KEY_B -> commands.mode(bench.mode() == Workbench.Mode.BUMP ? Workbench.Mode.ARRANGE : Workbench.Mode.BUMP);
+      case GLFW_KEY_G -> commands.mode(bench.mode() == Workbench.Mode.STAGES ? Workbench.Mode.ARRANGE : Workbench.Mode.STAGES);
+      case GLFW_KEY_J -> {
+        flip(Shown.Layer.JOINTS);
+        if (bench.shown().has(Shown.Layer.JOINTS)) findings.turnTo(FindingsPanel.Page.JOINTS);
+      }
+      case GLFW_KEY_N -> flip(Shown.Layer.NAMES);
+      case GLFW_KEY_C -> {
+        Shown.CutWay[] ways = Shown.CutWay.values();
+        bench.shown().cut(ways[(bench.shown().cutWay().ordinal() + 1) % ways.length], bench.shown().cutShare());
+      }
+      case GLFW_KEY_ESCAPE -> escape();
+      default -> {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void flip(Shown.Layer l) {
+    bench.shown().set(l, !bench.shown().has(l));
+  }
+
+  private void escape() {
+    if (bench.mode() != Workbench.Mode.ARRANGE) commands.mode(Workbench.Mode.ARRANGE);
+    else if (bench.opened().isPresent()) bench.open(bench.opened().get());
+    else bench.choose(Optional.empty());
+  }
+
+  private void rock(int key, boolean shift) {
+    double step = shift ? bench.scene().floor().cellMm() : 1;
+    switch (key) {
+      case GLFW_KEY_TAB -> commands.chooseNext(shift ? -1 : 1);
+      case GLFW_KEY_LEFT -> commands.nudge(-step, 0, 0);
+      case GLFW_KEY_RIGHT -> commands.nudge(step, 0, 0);
+      case GLFW_KEY_UP -> commands.nudge(0, step, 0);
+      case GLFW_KEY_DOWN -> commands.nudge(0, -step, 0);
+      case GLFW_KEY_PAGE_UP -> commands.nudge(0, 0, step);
+      case GLFW_KEY_PAGE_DOWN -> commands.nudge(0, 0, -step);
+      case GLFW_KEY_COMMA -> commands.turn(Vec3.Z, shift ? 1 : 5);
+      case GLFW_KEY_PERIOD -> commands.turn(Vec3.Z, shift ? -1 : -5);
+      case GLFW_KEY_SPACE -> commands.drop();
+      case GLFW_KEY_R -> commands.steadyRest();
+      case GLFW_KEY_P -> bench.chosen().ifPresent(commands::setDown);
+      case GLFW_KEY_D -> commands.duplicate();
+      case GLFW_KEY_L -> commands.lock();
+      case GLFW_KEY_BACKSPACE -> commands.takeOut();
+      case GLFW_KEY_DELETE -> commands.remove();
+      default -> { }
+    }
+  }
+}

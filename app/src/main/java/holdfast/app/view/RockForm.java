@@ -1,0 +1,206 @@
+package holdfast.app.view;
+
+import holdfast.app.edit.Edit;
+import holdfast.app.report.Quantity;
+import holdfast.app.report.SeverityLook;
+import holdfast.app.report.Units;
+import holdfast.app.view.draw.Palette;
+import holdfast.model.scene.Rock;
+import holdfast.model.shape.RockShapes;
+import holdfast.model.shape.ShapeResult;
+import imgui.ImGui;
+import imgui.type.ImString;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Describes a rock: measurements and weight, or a scan. For a new rock or for one that is there. */
+final class RockForm {
+  private static final double LB_KG = 0.45359237;
+  private static final double INCH_MM = 25.4;
+  private final Workbench bench;
+  private final Ui ui;
+  private final Commands commands;
+  private final ImString name = new ImString(80);
+  private final ImString length = new ImString(16);
+  private final ImString width = new ImString(16);
+  private final ImString height = new ImString(16);
+  private final ImString weight = new ImString(16);
+  private final ImString scan = new ImString(512);
+  private final ImString unitMm = new ImString(16);
+  private Rock.Kind kind = Rock.Kind.DRY;
+  private Rock.Look look = Rock.Look.BLOCK;
+  private Rock.Weighing weighing = Rock.Weighing.DRY;
+  private boolean scanned;
+  private boolean slimy;
+  private long seed = 1;
+  private String problem = "";
+
+  RockForm(Workbench bench, Ui ui, Commands commands) {
+    this.bench = bench;
+    this.ui = ui;
+    this.commands = commands;
+  }
+
+  void draw(boolean fresh, boolean existing) {
+    if (fresh) fill(existing ? bench.chosenRock() : Optional.empty());
+    Sheets.head(ui, existing ? "Describe the rock" : "Add a rock",
+        "Measure length, width and height over the farthest points, and weigh it: the weight decides more than the shape.");
+    label("Name");
+    ui.entry("name", name, 240);
+    label("Kind");
+    for (Rock.Kind k : Rock.Kind.values()) {
+      if (ui.toggle(k.word(), kind == k)) {
+        kind = k;
+        slimy = k == Rock.Kind.LIVE;
+      }
+      ImGui.sameLine(0, ui.px(2));
+    }
+    ImGui.newLine();
+    label("Shape from");
+    if (ui.toggle("measurements", !scanned)) scanned = false;
+    ImGui.sameLine(0, ui.px(2));
+    if (ui.toggle("a scan", scanned)) scanned = true;
+    if (scanned) scanFields();
+    else sizeFields();
+    label("Weight");
+    ui.entry("weight", weight, 80);
+    ImGui.sameLine();
+    ui.soft(bench.units().sign(Quantity.MASS) + ",");
+    ImGui.sameLine();
+    for (Rock.Weighing w : Rock.Weighing.values()) {
+      if (ui.toggle(w == Rock.Weighing.DRY ? "weighed dry" : w.word(), weighing == w)) weighing = w;
+      ImGui.sameLine(0, ui.px(2));
+    }
+    ImGui.newLine();
+    label("Surface");
+    if (ui.check("overgrown, slippery", slimy)) slimy = !slimy;
+    if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
+    Sheets.foot(ui);
+    if (ui.mainButton(existing ? "Change it" : "Add to the tray", 140)) submit(existing);
+    ImGui.sameLine();
+    if (ui.button("Cancel")) commands.closeSheet();
+  }
+
+  private void label(String words) {
+    ImGui.alignTextToFramePadding();
+    ui.soft(words);
+    ImGui.sameLine(ui.px(130));
+  }
+
+  private void sizeFields() {
+    label("Look");
+    for (Rock.Look l : Rock.Look.values()) {
+      if (ui.toggle(l.word(), look == l)) look = l;
+      ImGui.sameLine(0, ui.px(1));
+      if (l == Rock.Look.SHELF) {
+        ImGui.newLine();
+        label("");
+      }
+    }
+    ImGui.newLine();
+    label("Size");
+    ui.entry("length", length, 66);
+    ImGui.sameLine();
+    ui.soft("×");
+    ImGui.sameLine();
+    ui.entry("width", width, 66);
+    ImGui.sameLine();
+    ui.soft("×");
+    ImGui.sameLine();
+    ui.entry("height", height, 66);
+    ImGui.sameLine();
+    ui.soft(bench.units().sign(Quantity.LENGTH));
+    label("");
+    if (ui.button("Another of its kind")) seed++;
+    ImGui.sameLine();
+    ui.small("form " + seed, Palette.INK_SOFT);
+  }
+
+  private void scanFields() {
+    label("File");
+    ui.entry("scan file", scan, 330);
+    label("");
+    ui.small("OBJ, PLY, STL or GLB, beside the scene's file", Palette.INK_SOFT);
+    label("One unit is");
+    ui.entry("unit", unitMm, 66);
+    ImGui.sameLine();
+    ui.soft("mm");
+  }
+
+  private void fill(Optional<Rock> rock) {
+    problem = "";
+    name.set(rock.map(Rock::name).orElse(""));
+    kind = rock.map(Rock::kind).orElse(Rock.Kind.DRY);
+    slimy = rock.map(Rock::slimy).orElse(false);
+    scanned = rock.map(r -> r.form() instanceof Rock.Mesh).orElse(false);
+    Rock.Measured m = rock.map(Rock::form).filter(f -> f instanceof Rock.Measured).map(f -> (Rock.Measured) f)
+        .orElse(new Rock.Measured(Rock.Look.BLOCK, 160, 130, 110, 1));
+    look = m.look();
+    seed = m.seed();
+    length.set(bench.units().briefNumber(Quantity.LENGTH, m.lengthMm()));
+    width.set(bench.units().briefNumber(Quantity.LENGTH, m.widthMm()));
+    height.set(bench.units().briefNumber(Quantity.LENGTH, m.heightMm()));
+    Rock.Mesh mesh = rock.map(Rock::form).filter(f -> f instanceof Rock.Mesh).map(f -> (Rock.Mesh) f).orElse(new Rock.Mesh("", 1));
+    scan.set(mesh.file());
+    unitMm.set(Units.plain(mesh.unitMm()));
+    Optional<Rock.Weighed> w = rock.map(Rock::mass).filter(x -> x instanceof Rock.Weighed).map(x -> (Rock.Weighed) x);
+    weighing = w.map(Rock.Weighed::state).orElse(Rock.Weighing.DRY);
+    weight.set(w.map(x -> bench.units().briefNumber(Quantity.MASS, x.kg())).orElse(""));
+  }
+
+  private void submit(boolean existing) {
+    double mm = bench.units() == Units.US ? INCH_MM : 1;
+    double kg = bench.units() == Units.US ? LB_KG : 1;
+    Optional<Double> l = number(length, mm);
+    Optional<Double> w = number(width, mm);
+    Optional<Double> h = number(height, mm);
+    Optional<Double> mass = number(weight, kg);
+    Optional<Double> unit = number(unitMm, 1);
+    if (name.get().isBlank()) problem = "Give it a name.";
+    else if (!scanned && (l.isEmpty() || w.isEmpty() || h.isEmpty())) problem = "Length, width and height must be numbers above 0.";
+    else if (scanned && (scan.get().isBlank() || unit.isEmpty())) problem = "Name the file, and say how many millimetres its unit is.";
+    else if (mass.isEmpty() && !(existing && bench.chosenRock().map(r -> r.mass() instanceof Rock.BulkDensity).orElse(false))) {
+      problem = "Weigh it: the weight must be a number above 0.";
+    } else {
+      Rock.Form form = scanned ? new Rock.Mesh(scan.get().strip(), unit.get())
+          : keptForm(existing).orElse(new Rock.Measured(look, l.orElseThrow(), w.orElseThrow(), h.orElseThrow(), seed));
+      Rock.Mass m = mass.<Rock.Mass>map(v -> new Rock.Weighed(v, weighing, OptionalDouble.empty()))
+          .orElseGet(() -> bench.chosenRock().orElseThrow().mass());
+      give(new Rock(name.get().strip(), kind, form, m, bench.chosenRock().filter(r -> existing).map(Rock::sealedVolumeMl).orElse(0.0),
+          slimy, bench.chosenRock().filter(r -> existing).map(Rock::removable).orElse(false),
+          bench.chosenRock().filter(r -> existing).map(Rock::pricePerKg).orElse(OptionalDouble.empty())), existing);
+    }
+  }
+
+  /** A rock given by points or lobes keeps its shape. */
+  private Optional<Rock.Form> keptForm(boolean existing) {
+    return bench.chosenRock().filter(r -> existing).map(Rock::form).filter(f -> f instanceof Rock.Points || f instanceof Rock.Lobes);
+  }
+
+  private void give(Rock rock, boolean existing) {
+    ShapeResult shaped = RockShapes.body(rock, bench.scene().settings(),
+        file -> ScanFiles.load(bench.filing().file().map(Path::toAbsolutePath).map(Path::getParent).orElse(Path.of("")), file));
+    if (shaped instanceof ShapeResult.Unusable u) {
+      problem = u.reason().substring(0, 1).toUpperCase(java.util.Locale.ROOT) + u.reason().substring(1) + ".";
+      return;
+    }
+    boolean done = bench.apply(existing ? new Edit.Describe(bench.chosen().orElseThrow(), rock) : new Edit.Add(rock));
+    if (!done) {
+      problem = bench.notice().map(Notice::text).orElse("");
+      return;
+    }
+    bench.choose(Optional.of(rock.name()));
+    bench.tell(existing ? "Changed " + rock.name() : rock.name() + " is on the tray. Press P to set it down.", SeverityLook.FINE);
+    commands.closeSheet();
+  }
+
+  private static Optional<Double> number(ImString typed, double unit) {
+    try {
+      double v = Double.parseDouble(typed.get().strip().replace(',', '.'));
+      return v > 0 ? Optional.of(v * unit) : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty();
+    }
+  }
+}

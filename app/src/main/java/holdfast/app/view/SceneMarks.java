@@ -1,0 +1,247 @@
+package holdfast.app.view;
+
+import holdfast.app.view.draw.Brush;
+import holdfast.app.view.draw.Colour;
+import holdfast.app.view.draw.Lettering.Style;
+import holdfast.app.view.draw.Marks;
+import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Projector;
+import holdfast.app.view.draw.Scale;
+import holdfast.app.view.draw.Stone;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.gap.Gaps;
+import holdfast.engine.gap.ReachMap;
+import holdfast.engine.light.LightReport;
+import holdfast.engine.pane.PaneReport;
+import holdfast.app.report.Units;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Side;
+import java.util.List;
+import java.util.Optional;
+
+/** The drawings of what was found. Each either adds to the marks among the stones, or writes on the finished picture. */
+final class SceneMarks {
+  private static final double ROSE_REACH = 0.17;
+  private static final double NEWTON_HEIGHT_M = 0.0022;
+
+  private SceneMarks() {}
+
+  // -- push rose ----------------------------------------------------------------------------------------------------
+
+  /** The push margins of a stone round the compass, level about its middle; the ring is the chosen tier. */
+  static void rose(Brush brush, Projector eye, Stone s, CheckReport.RockLine line, Scene scene, Units units) {
+    if (line.rose().size() < 3) return;
+    double tier = scene.settings().get(Setting.PUSH_TIER_N);
+    Vec3 middle = new Vec3(s.centreInTank().x(), s.centreInTank().y(), (s.low().z() + s.high().z()) / 2);
+    double perN = ROSE_REACH / (2 * tier);
+    int n = line.rose().size();
+    double[][] at = new double[n][];
+    for (int i = 0; i < n; i++) {
+      CheckReport.PushLine p = line.rose().get(i);
+      double r = 0.02 + perN * Math.min(2 * tier, p.unlimited() ? 2 * tier : p.marginN());
+      // A push toward the right comes from the left: the petal lies on the side where the hand is.
+      Projector.Spot q = eye.spot(middle.plusTimes(-r, Vec3.heading(p.degrees())));
+      if (!q.inFront()) return;
+      at[i] = new double[] {q.x(), q.y()};
+    }
+    Projector.Spot c = eye.spot(middle);
+    for (int i = 0; i < n; i++) {
+      double[] a = at[i];
+      double[] b = at[(i + 1) % n];
+      boolean weak = line.rose().get(i).marginN() < tier && !line.rose().get(i).unlimited();
+      Colour fill = weak ? Palette.FAIL : Palette.FINE;
+      brush.triangle(c.x(), c.y(), a[0], a[1], b[0], b[1], fill.solid(0.16));
+      brush.line(a[0], a[1], b[0], b[1], 2, fill.solid(0.9));
+    }
+    ring(brush, eye, middle, 0.02 + perN * tier, Palette.INK_SOFT.solid(0.7));
+    line.weakest().ifPresent(w -> {
+      Vec3 dir = Vec3.heading(w.degrees());
+      double r = 0.02 + perN * Math.min(2 * tier, w.marginN());
+      Projector.Spot tip = eye.spot(middle.plusTimes(-r, dir));
+      Projector.Spot tail = eye.spot(middle.plusTimes(-r - 0.07, dir));
+      Colour colour = w.marginN() < tier && !w.unlimited() ? Palette.FAIL : Palette.FINE;
+      brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 3, colour);
+      String words = (w.unlimited() ? "over " : "") + Scale.force(w.marginN(), units)
+          + (w.movement() == CheckReport.Movement.NONE ? "" : " " + w.movement().word());
+      brush.tag(tail.x(), tail.y() - 14 * brush.scale(), words, Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
+    });
+  }
+
+  private static void ring(Brush brush, Projector eye, Vec3 middle, double r, Colour c) {
+    for (int i = 0; i < 72; i += 2) {
+      Projector.Spot a = eye.spot(middle.plusTimes(r, Vec3.heading(5 * i)));
+      Projector.Spot b = eye.spot(middle.plusTimes(r, Vec3.heading(5 * (i + 1))));
+      if (a.inFront() && b.inFront()) brush.line(a.x(), a.y(), b.x(), b.y(), 1.2, c);
+    }
+  }
+
+  // -- joints -------------------------------------------------------------------------------------------------------
+
+  /** Numbered joints: filled when fixed, open when not, thick when one is to be fixed. */
+  static void joints(Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, Optional<JointsPage.Pair> open) {
+    for (int i = 0; i < joints.size(); i++) {
+      Survey.Touch t = joints.get(i);
+      Projector.Spot p = eye.spot(t.middle());
+      if (!p.inFront()) continue;
+      boolean fixed = scene.joint(t.a(), t.b()).map(j -> j.bond() != JointSpec.Bond.NONE).orElse(false);
+      boolean on = open.filter(q -> q.is(t.a(), t.b())).isPresent();
+      double r = on ? 13 : 10.5;
+      brush.disc(p.x(), p.y(), r, fixed ? Palette.JOINT : Palette.PANEL.solid(0.95));
+      brush.ring(p.x(), p.y(), r, on ? 3 : 2, on ? Palette.INK : Palette.JOINT);
+      brush.text(p.x(), p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5, Integer.toString(i + 1), Style.STRONG, 0.5,
+          fixed ? Palette.PANEL : Palette.INK);
+    }
+  }
+
+  static void patches(Marks marks, List<Survey.Touch> touches, Colour c) {
+    for (Survey.Touch t : touches) {
+      for (List<Vec3> patch : t.patches()) {
+        if (patch.size() > 2) marks.veil().polygon(patch.stream().map(q -> q.plusTimes(0.0006, Vec3.Z)).toList(), Vec3.Z, c);
+        for (int i = 0; i < patch.size() && patch.size() > 1; i++) {
+          marks.line(patch.get(i), patch.get((i + 1) % patch.size()), 2, c.solid(0.95));
+        }
+      }
+    }
+  }
+
+  // -- gaps ---------------------------------------------------------------------------------------------------------
+
+  /** Lines from rock to glass with their length; too short ones in the colour of failing, with a square end. */
+  static void gaps(Brush brush, Projector eye, Gaps gaps, Optional<String> rock, Units units) {
+    for (Gaps.PaneGap g : gaps.panes()) {
+      boolean wanted = rock.isPresent() ? rock.get().equals(g.name()) : !g.kept();
+      if (wanted) gap(brush, eye, g.onRock(), g.onPane(), g.distanceM(), g.kept(), units);
+    }
+    for (Gaps.DeviceGap g : gaps.devices()) {
+      boolean wanted = rock.isPresent() ? rock.get().equals(g.name()) : !g.kept();
+      if (wanted) gap(brush, eye, g.onRock(), g.onDevice(), g.distanceM(), g.kept(), units);
+    }
+  }
+
+  private static void gap(Brush brush, Projector eye, Vec3 a, Vec3 b, double m, boolean kept, Units units) {
+    Projector.Spot p = eye.spot(a);
+    Projector.Spot q = eye.spot(b);
+    if (!p.inFront() || !q.inFront()) return;
+    Colour c = kept ? Palette.GAP : Palette.FAIL;
+    brush.line(p.x(), p.y(), q.x(), q.y(), 2.4, c);
+    double s = 3.5 * brush.scale();
+    if (kept) {
+      brush.disc(p.x(), p.y(), 3.5, c).disc(q.x(), q.y(), 3.5, c);
+    } else {
+      brush.box(p.x() - s, p.y() - s, p.x() + s, p.y() + s, c).box(q.x() - s, q.y() - s, q.x() + s, q.y() + s, c);
+    }
+    double y = (p.y() + q.y()) / 2 - (Math.abs(p.x() - q.x()) > 30 ? 13 : 0) * brush.scale();
+    brush.tag((p.x() + q.x()) / 2, y, Scale.length(m * 1e3, units), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
+  }
+
+  // -- feet ---------------------------------------------------------------------------------------------------------
+
+  /** Columns as high as the most force of each foot, with the least marked on them. */
+  static void feet(Marks marks, List<Survey.Touch> feet, CheckReport report) {
+    for (Survey.Touch t : feet) {
+      foot(t, report).ifPresent(f -> {
+        double most = Math.min(f.bounded() ? f.mostN() : 150, 150);
+        Colour c = f.bounded() ? Palette.FORCE : Palette.UNDECIDED;
+        marks.column(t.middle(), 0.007, Math.max(0.004, most * NEWTON_HEIGHT_M), c);
+        marks.column(t.middle(), 0.0105, Math.max(0.002, Math.min(150, f.leastN()) * NEWTON_HEIGHT_M), c.toward(Palette.PANEL, 0.35));
+      });
+    }
+  }
+
+  static void feetWords(Brush brush, Projector eye, List<Survey.Touch> feet, CheckReport report, Units units) {
+    for (Survey.Touch t : feet) {
+      foot(t, report).ifPresent(f -> {
+        double most = Math.min(f.bounded() ? f.mostN() : 150, 150);
+        Projector.Spot p = eye.spot(t.middle().plusTimes(most * NEWTON_HEIGHT_M, Vec3.Z));
+        if (!p.inFront()) return;
+        String words = f.bounded()
+            ? Scale.force(f.leastN(), units).replaceAll(" .*", "") + " to " + Scale.force(f.mostN(), units) : "no limit: wedged";
+        brush.tag(p.x(), p.y() - 13 * brush.scale(), words, Style.LABEL, Palette.INK, Palette.PANEL.solid(0.9));
+      });
+    }
+  }
+
+  private static Optional<CheckReport.FootLine> foot(Survey.Touch t, CheckReport report) {
+    return report.feet().stream().filter(f -> f.rock().equals(t.a())).findFirst();
+  }
+
+  // -- maps ---------------------------------------------------------------------------------------------------------
+
+  /** Stress of the bottom pane as a veil just above the floor; the scale ends at the design strength. */
+  static void pane(Marks marks, PaneReport report, double topM) {
+    PaneReport.StressMap m = report.map();
+    double full = report.governing().designNmm2();
+    double z = topM + 0.002;
+    for (int r = 0; r + 1 < m.rows(); r++) {
+      for (int c = 0; c + 1 < m.columns(); c++) {
+        Vec3 a = place(m, c, r, z);
+        Vec3 b = place(m, c + 1, r, z);
+        Vec3 d = place(m, c + 1, r + 1, z);
+        Vec3 e = place(m, c, r + 1, z);
+        Colour ca = heat(m.stressNmm2(c, r), full);
+        Colour cb = heat(m.stressNmm2(c + 1, r), full);
+        Colour cd = heat(m.stressNmm2(c + 1, r + 1), full);
+        Colour ce = heat(m.stressNmm2(c, r + 1), full);
+        marks.veil().shaded(a, ca, b, cb, d, cd, Vec3.Z).shaded(a, ca, d, cd, e, ce, Vec3.Z);
+      }
+    }
+  }
+
+  private static Vec3 place(PaneReport.StressMap m, int c, int r, double z) {
+    return new Vec3((m.firstXMm() + c * m.stepXMm()) / 1e3, (m.firstYMm() + r * m.stepYMm()) / 1e3, z);
+  }
+
+  private static Colour heat(double value, double full) {
+    return Palette.scale(value / full).solid(0.82);
+  }
+
+  /** What a cleaner wipes of each pane: calm where it gets, dark where it does not fit, between where it is cut off. */
+  static void reach(Marks marks, Scene scene, List<ReachMap> maps, List<Side> sides) {
+    for (ReachMap m : maps) {
+      if (!sides.contains(m.side())) continue;
+      for (int r = 0; r < m.rows(); r++) {
+        for (int c = 0; c < m.columns(); c++) {
+          Colour colour = switch (m.state(c, r)) {
+            case WIPED -> Palette.FINE.solid(0.16);
+            case CUT_OFF -> Palette.WARN.solid(0.5);
+            case BLOCKED -> Palette.FAIL.solid(0.5);
+          };
+          double w = m.cellM();
+          double z = m.lowM() + r * w;
+          marks.veil().quad(on(scene, m.side(), c * w, z), on(scene, m.side(), (c + 1) * w, z),
+              on(scene, m.side(), (c + 1) * w, z + w), on(scene, m.side(), c * w, z + w), colour);
+        }
+      }
+    }
+  }
+
+  private static Vec3 on(Scene scene, Side side, double along, double z) {
+    double l = scene.tank().lengthMm() / 1e3;
+    double w = scene.tank().widthMm() / 1e3;
+    double in = 0.0008;
+    return switch (side) {
+      case FRONT -> new Vec3(Math.min(along, l), in, z);
+      case BACK -> new Vec3(Math.min(along, l), w - in, z);
+      case LEFT -> new Vec3(in, Math.min(along, w), z);
+      case RIGHT -> new Vec3(l - in, Math.min(along, w), z);
+    };
+  }
+
+  /** How much of the lamps' light each living rock gets. */
+  static void light(Brush brush, Projector eye, LightReport light, List<Stone> stones) {
+    for (LightReport.RockLight r : light.rocks()) {
+      stones.stream().filter(s -> s.name().equals(r.rock())).findFirst().ifPresent(s -> {
+        Vec3 top = new Vec3(s.centreInTank().x(), s.centreInTank().y(), s.high().z());
+        Projector.Spot p = eye.spot(top);
+        if (!p.inFront()) return;
+        double y = p.y() - 22 * brush.scale();
+        brush.disc(p.x(), y, 15, r.shaded() ? Palette.INK_SOFT : Palette.LAMP);
+        brush.text(p.x(), y + brush.letters().capHeight(Style.STRONG) / 2, Math.round(100 * r.unshaded()) + " %", Style.TICK, 0.5,
+            r.shaded() ? Palette.PANEL : Palette.INK);
+      });
+    }
+  }
+}

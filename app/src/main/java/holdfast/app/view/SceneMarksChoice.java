@@ -1,0 +1,48 @@
+package holdfast.app.view;
+
+import holdfast.engine.check.Code;
+
+/** Which drawing belongs to which kind of finding. */
+final class SceneMarksChoice {
+  private SceneMarksChoice() {}
+
+  static boolean rose(Code c) {
+    return switch (c) {
+      case TOPPLES, SLIDES, LOOSE, PRESSED, SHAKES, FALLS, SQUEEZED, UNDECIDED, VARIES, LIFTED, SINGLE_BOND, BIG_ON_SMALL -> true;
+      default -> false;
+    };
+  }
+
+  static boolean gaps(Code c) {
+    return switch (c) {
+      case GAP, TOUCHES_PANE, NEEDS_PANE, BLOCKS_DEVICE, OUTSIDE -> true;
+      default -> false;
+    };
+  }
+
+  static boolean feet(Code c) {
+    return switch (c) {
+      case POINT_LOAD, WEDGED, ON_SAND, SAND_ONLY, UNDERMINED, PANE_STRESS -> true;
+      default -> false;
+    };
+  }
+
+  static boolean joints(Code c) {
+    return switch (c) {
+      case NEEDS_BOND, BOND_OVERLOADED, SINGLE_BOND, ROCK_WEAKER, BOND_WITHOUT_CONTACT, HOVERS, OVERLAPS -> true;
+      default -> false;
+    };
+  }
+
+  static boolean light(Code c) {
+    return c == Code.SHADED || c == Code.LIVE_AT_BOTTOM;
+  }
+
+  /** Findings whose movement can be played. */
+  static boolean moves(Code c) {
+    return switch (c) {
+      case TOPPLES, SLIDES, LOOSE, FALLS, SQUEEZED -> true;
+      default -> false;
+    };
+  }
+}

@@ -1,0 +1,238 @@
+package holdfast.app.view;
+
+import holdfast.app.view.draw.Brush;
+import holdfast.app.view.draw.Cut;
+import holdfast.app.view.draw.Legends;
+import holdfast.app.view.draw.Lettering.Style;
+import holdfast.app.view.draw.Looks;
+import holdfast.app.view.draw.Marks;
+import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Projector;
+import holdfast.app.view.draw.Renderer;
+import holdfast.app.view.draw.Stone;
+import holdfast.app.view.draw.Tableau;
+import holdfast.app.view.gl.Target;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.Code;
+import holdfast.engine.check.Finding;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Tank;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Puts the picture together: the scene, the drawings of what was found, handles and lettering. */
+final class ScenePainter {
+  private final Workbench bench;
+  private final Hands hands;
+  private final Renderer renderer;
+  private final Brush brush;
+  private final JointsPage joints;
+  private final Player player;
+  private final Stages stages;
+  private Optional<Survey> survey = Optional.empty();
+  private long surveyAsked;
+
+  ScenePainter(Workbench bench, Hands hands, Renderer renderer, Brush brush, JointsPage joints) {
+    this.bench = bench;
+    this.hands = hands;
+    this.renderer = renderer;
+    this.brush = brush;
+    this.joints = joints;
+    player = new Player(bench);
+    stages = new Stages(bench);
+  }
+
+  Player player() {
+    return player;
+  }
+
+  Stages stages() {
+    return stages;
+  }
+
+  Optional<Survey> survey() {
+    return survey.filter(s -> s.revision() == bench.document().revision());
+  }
+
+  // -- time ---------------------------------------------------------------------------------------------------------
+
+  boolean tick(long now) {
+    boolean redraw = player.tick(now);
+    long revision = bench.document().revision();
+    if (wantsSurvey() && surveyAsked != revision && !hands.carrying()) {
+      surveyAsked = revision;
+      var scene = bench.scene();
+      var shapes = bench.stones().shapes(scene);
+      bench.chores().start(() -> Survey.of(scene, shapes, revision), s -> survey = Optional.of(s), why -> survey = Optional.empty());
+    }
+    if (bench.mode() == Workbench.Mode.STAGES) stages.update(survey());
+    return redraw;
+  }
+
+  private boolean wantsSurvey() {
+    return bench.mode() == Workbench.Mode.STAGES || bench.opened().isPresent()
+        || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS) || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
+  }
+
+  private boolean has(Shown.Layer l) {
+    return bench.shown().has(l);
+  }
+
+  boolean moving() {
+    return player.moving();
+  }
+
+  /** Everything that the picture depends on: equal states look the same. */
+  Object state(int width, int height) {
+    List<Object> s = new ArrayList<>();
+    s.add(bench.document().revision());
+    s.add(bench.camera());
+    s.add(bench.chosen());
+    s.add(bench.hovered());
+    s.add(bench.units());
+    s.add(bench.mode());
+    s.add(bench.found().map(f -> f.revision() + (f.full() ? "full" : "quick")));
+    s.add(bench.opened().map(System::identityHashCode));
+    for (Shown.Layer l : Shown.Layer.values()) s.add(has(l));
+    s.add(bench.shown().cutWay());
+    s.add(bench.shown().cutShare());
+    s.add(hands.lit());
+    s.add(hands.pulled());
+    s.add(hands.carrying());
+    s.add(survey().isPresent());
+    s.add(joints.open());
+    s.add(player.state(bench.now()));
+    s.add(stages.shown());
+    s.add(width);
+    s.add(height);
+    return s;
+  }
+
+  // -- picture ------------------------------------------------------------------------------------------------------
+
+  void paint(Target target, float scale) {
+    Tableau tableau = player.on(bench.tableau(), bench.now());
+    Projector eye = new Projector(bench.camera(), target.width(), target.height());
+    Marks marks = new Marks();
+    Optional<CheckReport> report = bench.report();
+    if (!player.playing()) amongStones(marks, report);
+    renderer.draw(target, tableau, bench.camera(), looks(), marks, scale);
+    Legends legends = new Legends(brush, eye, bench.units());
+    if (has(Shown.Layer.CELLS)) legends.cells(bench.scene());
+    if (has(Shown.Layer.WATER)) legends.water(bench.scene());
+    legends.scale(target.width() - 20 * scale, target.height() - 18 * scale);
+    if (!player.playing()) onTop(eye, tableau, report);
+    if (has(Shown.Layer.NAMES)) legends.names(tableau.stones());
+    if (player.playing()) player.words(brush, target.width(), bench.now());
+    pull(eye);
+    brush.paint(target.width(), target.height());
+  }
+
+  private Looks looks() {
+    Set<String> chosen = player.playing() ? Set.of() : bench.chosenNames();
+    boolean stages = bench.mode() == Workbench.Mode.STAGES;
+    Set<String> faint = stages ? this.stages.notYet() : Set.of();
+    return new Looks(has(Shown.Layer.WATER) && !stages, has(Shown.Layer.SAND), has(Shown.Layer.GLASS), has(Shown.Layer.CELLS),
+        cut(), chosen, bench.hovered(), faint, has(Shown.Layer.PANE) || has(Shown.Layer.FEET) || has(Shown.Layer.JOINTS));
+  }
+
+  private Optional<Cut> cut() {
+    Tank t = bench.scene().tank();
+    double share = bench.shown().cutShare();
+    return switch (bench.shown().cutWay()) {
+      case NONE -> Optional.empty();
+      case ACROSS -> Optional.of(new Cut(Vec3.X.negated(), -share * t.lengthMm() / 1e3));
+      case ALONG -> Optional.of(new Cut(Vec3.Y.negated(), -share * t.widthMm() / 1e3));
+      case LEVEL -> Optional.of(new Cut(Vec3.Z, share * t.heightMm() / 1e3));
+    };
+  }
+
+  private void amongStones(Marks marks, Optional<CheckReport> report) {
+    Optional<Code> code = bench.opened().map(Finding::code);
+    if (has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_STRIKE).isPresent()) {
+      report.flatMap(CheckReport::pane).ifPresent(p -> SceneMarks.pane(marks, p, bench.scene().floor().topMm() / 1e3));
+    }
+    survey().ifPresent(s -> {
+      if (has(Shown.Layer.REACH) || code.filter(c -> c == Code.REACH).isPresent()) {
+        SceneMarks.reach(marks, bench.scene(), s.reach(), bench.scene().tank().viewedFrom());
+      }
+      if (has(Shown.Layer.JOINTS)) SceneMarks.patches(marks, s.joints(), Palette.JOINT.solid(0.35));
+      boolean feet = has(Shown.Layer.FEET) || code.filter(SceneMarksChoice::feet).isPresent();
+      if (feet) {
+        SceneMarks.patches(marks, s.feet(), Palette.FORCE.solid(0.35));
+        report.ifPresent(r -> SceneMarks.feet(marks, s.feet(), r));
+      }
+    });
+  }
+
+  private void onTop(Projector eye, Tableau tableau, Optional<CheckReport> report) {
+    Optional<Code> code = bench.opened().map(Finding::code);
+    survey().ifPresent(s -> {
+      if (has(Shown.Layer.GAPS) || code.filter(SceneMarksChoice::gaps).isPresent()) {
+        SceneMarks.gaps(brush, eye, s.gaps(), code.isPresent() || bench.chosen().isPresent() ? bench.chosen() : Optional.empty(),
+            bench.units());
+      }
+      if (has(Shown.Layer.JOINTS) || code.filter(SceneMarksChoice::joints).isPresent()) {
+        SceneMarks.joints(brush, eye, s.joints(), bench.scene(), joints.open());
+      }
+      if (report.isPresent() && (has(Shown.Layer.FEET) || code.filter(SceneMarksChoice::feet).isPresent())) {
+        SceneMarks.feetWords(brush, eye, s.feet(), report.get(), bench.units());
+      }
+      if (has(Shown.Layer.LIGHT) || code.filter(SceneMarksChoice::light).isPresent()) {
+        SceneMarks.light(brush, eye, s.light(), tableau.stones());
+      }
+    });
+    Optional<Stone> chosen = bench.chosenStone();
+    if (chosen.isEmpty()) return;
+    boolean rose = has(Shown.Layer.ROSE) && !hands.carrying() && !code.filter(c -> !SceneMarksChoice.rose(c)).isPresent();
+    if (rose) {
+      report.flatMap(r -> r.rocks().stream().filter(l -> l.name().equals(chosen.get().name())).findFirst())
+          .ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
+    }
+    boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
+    if (bench.mode() == Workbench.Mode.ARRANGE && free && bench.opened().isEmpty()) {
+      Handles.draw(brush, eye, chosen.get(), hands.lit());
+    }
+  }
+
+  private void pull(Projector eye) {
+    hands.pulled().ifPresent(p -> {
+      double j = p.impulseNs().norm();
+      if (j < 1e-3) return;
+      Projector.Spot tip = eye.spot(p.at());
+      Projector.Spot tail = eye.spot(p.at().minus(p.impulseNs().times(1 / BumpWords.NS_PER_METRE)));
+      brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 4, Palette.FORCE);
+      brush.tag(tail.x(), tail.y() - 18 * brush.scale(), BumpWords.inWords(j), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.94));
+    });
+  }
+
+  // -- input over the picture ---------------------------------------------------------------------------------------
+
+  void panel(Layout at, Ui ui) {
+    player.panel(at, ui);
+    if (bench.mode() == Workbench.Mode.STAGES) stages.panel(at, ui);
+  }
+
+  boolean overPanel(double x, double y) {
+    return imgui.ImGui.getIO().getWantCaptureMouse();
+  }
+
+  void bump(Hands.Pulled p) {
+    player.bump(p);
+  }
+
+  /** Opens the joint whose number is pressed; true when there was one. */
+  boolean pressJoint(double x, double y, Projector eye) {
+    if (!has(Shown.Layer.JOINTS) || survey().isEmpty()) return false;
+    for (Survey.Touch t : survey().get().joints()) {
+      Projector.Spot p = eye.spot(t.middle());
+      if (p.inFront() && Math.hypot(p.x() - x, p.y() - y) < 13 * brush.scale()) {
+        joints.open(t.a(), t.b());
+        return true;
+      }
+    }
+    return false;
+  }
+}

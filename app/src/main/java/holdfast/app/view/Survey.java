@@ -1,0 +1,61 @@
+package holdfast.app.view;
+
+import holdfast.engine.contact.Contact;
+import holdfast.engine.contact.ContactFinder;
+import holdfast.engine.contact.ContactMap;
+import holdfast.engine.contact.ContactRules;
+import holdfast.engine.contact.SceneSolids;
+import holdfast.engine.contact.Solid;
+import holdfast.engine.gap.Gaps;
+import holdfast.engine.gap.ReachMap;
+import holdfast.engine.light.LightReport;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.PlacedRock;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What is measured on a scene to be drawn on it, apart from the judgement: where rocks touch, gaps, the cleaner's reach,
+ * light.
+ *
+ * @param revision of the scene
+ */
+record Survey(long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, List<ReachMap> reach, LightReport light) {
+
+  /** Where two things bear on each other: the middle of their largest patch, and all patches. */
+  record Touch(String a, String b, Vec3 middle, List<List<Vec3>> patches) {}
+
+  static Survey of(Scene scene, Shapes shapes, long revision) {
+    List<PlacedRock> placed = shapes.placed();
+    List<Solid> solids = SceneSolids.ofPlaced(scene, placed);
+    ContactMap map = ContactFinder.find(solids, ContactRules.DEFAULT);
+    List<Touch> joints = new ArrayList<>();
+    List<Touch> feet = new ArrayList<>();
+    int rocks = placed.size();
+    for (int a = 0; a < rocks; a++) {
+      for (int b = a + 1; b < solids.size(); b++) {
+        List<Contact> between = map.between(a, b);
+        if (between.isEmpty()) continue;
+        Touch t = touch(solids.get(a).name(), solids.get(b).name(), between);
+        if (b < rocks) joints.add(t);
+        else feet.add(t);
+      }
+    }
+    return new Survey(revision, joints, feet, Gaps.of(scene, placed), ReachMap.all(scene, placed),
+        LightReport.of(scene, List.copyOf(shapes.bodies().values())));
+  }
+
+  private static Touch touch(String a, String b, List<Contact> contacts) {
+    Contact largest = contacts.get(0);
+    for (Contact c : contacts) if (c.areaM2() > largest.areaM2()) largest = c;
+    return new Touch(a, b, middle(largest.polygon()), contacts.stream().map(Contact::polygon).toList());
+  }
+
+  private static Vec3 middle(List<Vec3> polygon) {
+    Vec3 sum = Vec3.ZERO;
+    for (Vec3 p : polygon) sum = sum.plus(p);
+    return sum.times(1.0 / polygon.size());
+  }
+}

@@ -1,0 +1,318 @@
+package holdfast.app.view;
+
+import static org.lwjgl.glfw.GLFW.*;
+import static org.lwjgl.opengl.GL11.*;
+
+import holdfast.app.view.draw.Brush;
+import holdfast.app.view.draw.Lettering;
+import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Projector;
+import holdfast.app.view.draw.Renderer;
+import holdfast.app.view.gl.GlContext;
+import holdfast.app.view.gl.Target;
+import imgui.ImGui;
+import imgui.gl3.ImGuiImplGl3;
+import java.util.Optional;
+
+/**
+ * The window: takes what the pointer and the keyboard do, draws panels and picture, and only when something changed.
+ * Everything but {@link #run} works on a window that nobody sees as well.
+ */
+final class ViewWindow implements AutoCloseable {
+  private static final int SAMPLES = 4;
+  private static final int SHADOW_MAP = 2048;
+  /** The panels' library needs a few frames to answer an event: hover, press, release. */
+  private static final int FRAMES_AFTER_EVENT = 3;
+
+  private final GlContext gl;
+  private final Workbench bench;
+  private final Ui ui;
+  private final PanelInput panelInput;
+  private final ImGuiImplGl3 panelDrawing;
+  private final Renderer renderer;
+  private final Lettering letters;
+  private final Brush brush;
+  private final Commands commands;
+  private final Hands hands;
+  private final Hints hints;
+  private final Keyboard keyboard;
+  private final TopBar top;
+  private final RocksPanel rocks;
+  private final FindingsPanel findings;
+  private final FootStrip foot;
+  private final Sheets sheets;
+  private final ScenePainter painter;
+  private Target scene;
+  private Target screen;
+  private Layout layout;
+  private Object painted;
+  private int due = FRAMES_AFTER_EVENT;
+  private double pointerX = -1;
+  private double pointerY = -1;
+  private long frames;
+  private long scenesPainted;
+
+  ViewWindow(GlContext gl, Workbench bench) {
+    this.gl = gl;
+    this.bench = bench;
+    float scale = gl.scale();
+    ImGui.createContext();
+    ui = new Ui(scale);
+    panelInput = new PanelInput();
+    panelInput.init(gl.window(), false);
+    panelDrawing = new ImGuiImplGl3();
+    panelDrawing.init("#version 330 core");
+    renderer = new Renderer(SHADOW_MAP);
+    letters = new Lettering(scale);
+    brush = new Brush(letters);
+    commands = new Commands(bench);
+    hands = new Hands(bench);
+    hands.setScale(scale);
+    hints = new Hints(bench);
+    top = new TopBar(bench, ui, commands);
+    rocks = new RocksPanel(bench, ui, commands);
+    findings = new FindingsPanel(bench, ui);
+    keyboard = new Keyboard(bench, commands, findings);
+    foot = new FootStrip(bench, ui, hints);
+    sheets = new Sheets(bench, ui, commands);
+    painter = new ScenePainter(bench, hands, renderer, brush, findings.joints());
+    resize();
+    bench.setCamera(bench.fitted(holdfast.app.view.draw.Camera.View.CORNER));
+  }
+
+  Commands commands() {
+    return commands;
+  }
+
+  Workbench bench() {
+    return bench;
+  }
+
+  Ui ui() {
+    return ui;
+  }
+
+  Layout layout() {
+    return layout;
+  }
+
+  Hands hands() {
+    return hands;
+  }
+
+  FindingsPanel findings() {
+    return findings;
+  }
+
+  long frames() {
+    return frames;
+  }
+
+  long scenesPainted() {
+    return scenesPainted;
+  }
+
+  // -- the loop -----------------------------------------------------------------------------------------------------
+
+  /** Runs until the window is closed. */
+  void run() {
+    install();
+    while (!commands.wantsToQuit()) {
+      if (due > 0 || bench.moving() || painter.moving()) glfwPollEvents();
+      else glfwWaitEventsTimeout(0.5);
+      if (glfwWindowShouldClose(gl.window())) {
+        glfwSetWindowShouldClose(gl.window(), false);
+        commands.quit();
+        due = FRAMES_AFTER_EVENT;
+      }
+      if (frame(System.nanoTime())) {
+        screen.show();
+        glfwSwapBuffers(gl.window());
+      }
+    }
+  }
+
+  /** Draws a frame if something changed; true when it did. */
+  boolean frame(long now) {
+    if (bench.tick(now) | painter.tick(now)) due = Math.max(due, 1);
+    resize();
+    if (due == 0 && !bench.moving() && !painter.moving()) return false;
+    due = Math.max(0, due - 1);
+    frames++;
+    ui.newFrame();
+    panelDrawing.newFrame();
+    panelInput.newFrame();
+    ImGui.newFrame();
+    top.draw(layout);
+    if (!layout.bare()) {
+      rocks.draw(layout);
+      findings.draw(layout);
+    }
+    foot.draw(layout);
+    painter.panel(layout, ui);
+    sheets.draw(layout);
+    ImGui.render();
+    paintScene();
+    screen.bind();
+    glDisable(GL_DEPTH_TEST);
+    glDisable(GL_STENCIL_TEST);
+    glClearColor(Palette.PANEL.r(), Palette.PANEL.g(), Palette.PANEL.b(), 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    scene.copyInto(screen, layout.sceneX(), layout.height() - layout.sceneY() - layout.sceneHeight());
+    screen.bind();
+    panelDrawing.renderDrawData(ImGui.getDrawData());
+    screen.bind();
+    return true;
+  }
+
+  private void paintScene() {
+    Object wanted = painter.state(scene.width(), scene.height());
+    if (wanted.equals(painted)) return;
+    painter.paint(scene, letters.scale());
+    scene.resolve();
+    painted = wanted;
+    scenesPainted++;
+  }
+
+  private void resize() {
+    int[] size = gl.pixels();
+    if (size[0] < 1 || size[1] < 1) return;
+    if (layout != null && layout.width() == size[0] && layout.height() == size[1]) return;
+    layout = new Layout(size[0], size[1], ui.scale(), false);
+    if (scene != null) scene.close();
+    if (screen != null) screen.close();
+    scene = new Target(layout.sceneWidth(), layout.sceneHeight(), SAMPLES);
+    screen = new Target(size[0], size[1], 1);
+    bench.setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
+    painted = null;
+    due = FRAMES_AFTER_EVENT;
+  }
+
+  /** The window's picture, top row first, 0xRRGGBB. */
+  int[] pixels() {
+    return screen.read();
+  }
+
+  // -- events -------------------------------------------------------------------------------------------------------
+
+  private void install() {
+    long w = gl.window();
+    glfwSetCursorEnterCallback(w, (win, in) -> pointerIn(in));
+    glfwSetCursorPosCallback(w, (win, x, y) -> {
+      int[] size = new int[1];
+      int[] pixels = new int[1];
+      glfwGetWindowSize(win, size, null);
+      glfwGetFramebufferSize(win, pixels, null);
+      pointer(x, y, size[0] > 0 ? pixels[0] / (double) size[0] : 1);
+    });
+    glfwSetMouseButtonCallback(w, (win, button, action, mods) -> button(button, action == GLFW_PRESS, mods));
+    glfwSetScrollCallback(w, (win, dx, dy) -> scroll(dx, dy));
+    glfwSetKeyCallback(w, (win, key, code, action, mods) -> key(key, code, action, mods));
+    glfwSetCharCallback(w, (win, c) -> letter(c));
+    glfwSetWindowRefreshCallback(w, win -> due = FRAMES_AFTER_EVENT);
+    glfwSetWindowFocusCallback(w, (win, on) -> {
+      panelInput.windowFocusCallback(win, on);
+      due = FRAMES_AFTER_EVENT;
+    });
+    glfwSetDropCallback(w, (win, count, names) ->
+        commands.open(java.nio.file.Path.of(org.lwjgl.glfw.GLFWDropCallback.getName(names, 0))));
+  }
+
+  void pointerIn(boolean in) {
+    panelInput.cursorEnterCallback(gl.window(), in);
+    due = FRAMES_AFTER_EVENT;
+  }
+
+  /** The pointer is at this place of the window; {@code pixelsPerUnit} where the screen counts in larger units. */
+  void pointer(double x, double y, double pixelsPerUnit) {
+    panelInput.cursorPosCallback(gl.window(), x, y);
+    pointerX = x * pixelsPerUnit;
+    pointerY = y * pixelsPerUnit;
+    if (ImGui.getIO().getWantCaptureMouse() && hands.idle()) {
+      if (bench.hover(Optional.empty())) due = Math.max(due, 1);
+      due = Math.max(due, 2);
+      return;
+    }
+    if (commands.sheet().isEmpty() && hands.move(sceneX(), sceneY(), eye(), keys())) due = Math.max(due, 1);
+  }
+
+  private double sceneX() {
+    return pointerX - layout.sceneX();
+  }
+
+  private double sceneY() {
+    return pointerY - layout.sceneY();
+  }
+
+  private Projector eye() {
+    return new Projector(bench.camera(), layout.sceneWidth(), layout.sceneHeight());
+  }
+
+  private int heldMods;
+
+  private Hands.Keys keys() {
+    return new Hands.Keys((heldMods & GLFW_MOD_SHIFT) != 0, (heldMods & GLFW_MOD_ALT) != 0);
+  }
+
+  void button(int button, boolean pressed, int mods) {
+    heldMods = mods;
+    panelInput.mouseButtonCallback(gl.window(), button, pressed ? GLFW_PRESS : GLFW_RELEASE, mods);
+    due = FRAMES_AFTER_EVENT;
+    if (!pressed) {
+      if (hands.carrying()) {
+        hints.learnt(Hints.Lesson.DRAG);
+      }
+      hands.release(sceneX(), sceneY());
+      hands.takeReleased().ifPresent(painter::bump);
+      return;
+    }
+    if (commands.sheet().isPresent() || !layout.inScene(pointerX, pointerY) || painter.overPanel(pointerX, pointerY)) return;
+    if (button == GLFW_MOUSE_BUTTON_LEFT && painter.pressJoint(sceneX(), sceneY(), eye())) {
+      findings.turnTo(FindingsPanel.Page.JOINTS);
+      return;
+    }
+    hands.press(button == GLFW_MOUSE_BUTTON_LEFT ? Hands.Button.MAIN
+        : button == GLFW_MOUSE_BUTTON_RIGHT ? Hands.Button.OTHER : Hands.Button.MIDDLE, sceneX(), sceneY(), eye(), keys());
+    if (bench.chosen().isPresent()) hints.learnt(Hints.Lesson.CHOOSE);
+  }
+
+  void scroll(double dx, double dy) {
+    panelInput.scrollCallback(gl.window(), dx, dy);
+    due = FRAMES_AFTER_EVENT;
+    if (commands.sheet().isEmpty() && layout.inScene(pointerX, pointerY)) {
+      hands.scroll(dy);
+      hints.learnt(Hints.Lesson.CIRCLE);
+    }
+  }
+
+  void key(int key, int code, int action, int mods) {
+    panelInput.keyCallback(gl.window(), key, code, action, mods);
+    heldMods = mods;
+    due = FRAMES_AFTER_EVENT;
+    if (action == GLFW_RELEASE || ImGui.getIO().getWantTextInput()) return;
+    if (commands.sheet().isPresent()) {
+      if (key == GLFW_KEY_ESCAPE) commands.closeSheet();
+      return;
+    }
+    keyboard.press(key, mods);
+    if (key == GLFW_KEY_F1) hints.learnt(Hints.Lesson.HELP);
+  }
+
+  void letter(int code) {
+    panelInput.charCallback(gl.window(), code);
+    due = FRAMES_AFTER_EVENT;
+  }
+
+  @Override
+  public void close() {
+    scene.close();
+    screen.close();
+    brush.close();
+    letters.close();
+    renderer.close();
+    panelDrawing.shutdown();
+    panelInput.shutdown();
+    ImGui.destroyContext();
+    bench.close();
+  }
+}
