@@ -52,14 +52,37 @@ final class Envelope {
    * @param perNewton xx, yy, xy of each foot
    */
   Peak at(double[] perNewton, Bending water) {
+    Peak sag = greatest(perNewton, water, 1);
+    if (mostHog(perNewton, water) <= sag.momentNm) return sag;
+    Peak hog = greatest(perNewton, water, -1);
+    return Math.abs(hog.momentNm) > Math.abs(sag.momentNm) ? hog : sag;
+  }
+
+  /** The best of all starting directions, climbed to the top. */
+  private Peak greatest(double[] perNewton, Bending water, int sign) {
     Peak best = null;
-    for (int sign = 1; sign >= -1; sign -= 2) {
-      for (int i = 0; i < DIRECTIONS; i++) {
-        Peak peak = climb(perNewton, water, sign, Math.PI * i / DIRECTIONS, TURNS);
-        if (best == null || Math.abs(peak.momentNm) > Math.abs(best.momentNm)) best = peak;
-      }
+    for (int i = 0; i < DIRECTIONS; i++) {
+      Peak peak = climb(perNewton, water, sign, Math.PI * i / DIRECTIONS, 1);
+      if (best == null || sign * peak.momentNm > sign * best.momentNm) best = peak;
     }
-    return best;
+    double angle = 0.5 * Math.atan2(2 * best.bending.xy(), best.bending.xx() - best.bending.yy());
+    Peak climbed = climb(perNewton, water, sign, angle + (sign > 0 ? 0 : 0.5 * Math.PI), TURNS);
+    return sign * climbed.momentNm > sign * best.momentNm ? climbed : best;
+  }
+
+  /** A bound on the stretch of the upper face: every foot and the water at its worst, each in its own direction. */
+  private double mostHog(double[] perNewton, Bending water) {
+    double sum = Math.max(0, -least(water.xx(), water.yy(), water.xy()));
+    for (int i = 0; i < most.length; i++) {
+      sum += most[i] * Math.max(0, -least(perNewton[3 * i], perNewton[3 * i + 1], perNewton[3 * i + 2]));
+    }
+    return sum;
+  }
+
+  /** The lesser principal value. */
+  private static double least(double xx, double yy, double xy) {
+    double half = 0.5 * (xx - yy);
+    return 0.5 * (xx + yy) - Math.sqrt(half * half + xy * xy);
   }
 
   /** About the size of {@link #at}, for choosing places: two directions on the face that all forces halfway stretch more. */
