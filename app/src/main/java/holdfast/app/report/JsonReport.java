@@ -12,8 +12,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * A check for programs, format {@code holdfast-report/1}: metric, every unit in the name of its figure, the same names in
@@ -125,7 +126,6 @@ public final class JsonReport {
     return m;
   }
 
-  /** All of the pane but the map of stress, which is for pictures. */
   private static Map<String, Object> pane(PaneReport p) {
     Map<String, Object> m = new LinkedHashMap<>();
     m.put("glass_mm", p.plate().thicknessM() * 1e3);
@@ -161,9 +161,32 @@ public final class JsonReport {
       s.put("ring_tension_n_mm2", boxed(f.ring()));
       return s;
     }).toList());
+    m.put("stress_map", stressMap(p.map()));
+    m.put("remedies", p.remedies().stream().map(r -> {
+      Map<String, Object> s = new LinkedHashMap<>();
+      s.put("act", r.act());
+      s.put("of_design_after", r.utilisation());
+      return s;
+    }).toList());
     m.put("slip", p.slip().map(JsonReport::slip).orElse(null));
     m.put("assumptions", p.assumptions());
     return m;
+  }
+
+  /** A coarse net over the pane in the governing case: rows from the front, each from the left. */
+  private static Map<String, Object> stressMap(PaneReport.StressMap map) {
+    Map<String, Object> m = new LinkedHashMap<>();
+    m.put("loaded", map.load().word());
+    m.put("carried_on", map.bed());
+    m.put("first_at_mm", List.of(map.firstXMm(), map.firstYMm()));
+    m.put("step_mm", List.of(map.stepXMm(), map.stepYMm()));
+    m.put("stress_n_mm2", rows(map, map.stressNmm2()));
+    m.put("deflection_mm", rows(map, map.deflectionMm()));
+    return m;
+  }
+
+  private static List<List<Double>> rows(PaneReport.StressMap map, List<Double> values) {
+    return IntStream.range(0, map.rows()).mapToObj(r -> values.subList(r * map.columns(), (r + 1) * map.columns())).toList();
   }
 
   private static Map<String, Object> slip(PaneReport.Slip slip) {

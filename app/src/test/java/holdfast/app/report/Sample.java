@@ -15,6 +15,7 @@ import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import holdfast.engine.pane.GlassStrength;
 import holdfast.engine.pane.LoadCase;
+import holdfast.engine.pane.PaneLoad;
 import holdfast.engine.pane.PaneReport;
 import holdfast.engine.pane.PaneReport.CaseStress;
 import holdfast.engine.pane.PaneReport.FootBearing;
@@ -31,6 +32,7 @@ import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -112,7 +114,8 @@ final class Sample {
         List.of(filled, drained), filled, new StressMap(LoadCase.FILLED, "four edges", 1, 1, 0, 1, 0, 1, List.of(2.5), List.of(0.6)),
         Optional.of(new Slip("table slab", 5.6, 50, new Strike(9000, 4742.7, 20, 81), new Strike(3000, 1210.2, 8, 0), "grid", true)),
         List.of(), List.of(), List.of("The pane rests freely on its four edges."),
-        List.of("Glass can fail suddenly, and no figure here takes the place of its maker's word."));
+        List.of("Glass can fail suddenly, and no figure here takes the place of its maker's word."),
+        new PaneLoad(Map.of(LoadCase.FILLED, new PaneLoad.Case(List.of(), 34.49, true)), Optional.empty()));
   }
 
   private static Scene scene() {

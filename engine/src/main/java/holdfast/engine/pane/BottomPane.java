@@ -141,7 +141,7 @@ public final class BottomPane {
     PaneFindings findings = new PaneFindings(scene, load, strength);
     return new PaneReport(plate, strength, usualGlassMm(), bearings, cases, governing.stress, map(governing), slip, remedies,
         findings.list(bearings, cases, governing.stress, slip, remedies, usualGlassMm()),
-        findings.assumptions(bearings), findings.cautions());
+        findings.assumptions(bearings), findings.cautions(), load);
   }
 
   private double usualGlassMm() {

@@ -20,11 +20,12 @@ import java.util.OptionalDouble;
  * @param findings worst first
  * @param assumptions what the figures rest on, plain sentences
  * @param cautions what every reader must be told
+ * @param load what was put on the floor, so that a finer map can be had
  */
 public record PaneReport(
     Plate plate, GlassStrength strength, double usualGlassMm, List<FootBearing> feet, List<CaseStress> cases,
     CaseStress governing, StressMap map, Optional<Slip> slip, List<Remedy> remedies, List<PaneFinding> findings,
-    List<String> assumptions, List<String> cautions) {
+    List<String> assumptions, List<String> cautions, PaneLoad load) {
 
   public PaneReport {
     feet = List.copyOf(feet);
