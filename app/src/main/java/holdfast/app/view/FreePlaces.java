@@ -17,7 +17,7 @@ final class FreePlaces {
     taken.add(box);
   }
 
-  /** A box of this size by another: right, left, above, below, then the corners, the first that clashes least. It is taken then. */
+  /** A box of this size by another: right, left, above, below, then the corners, the first that clashes least; taken then. */
   Rectangle2D beside(Rectangle2D by, double w, double h, double gap) {
     double right = by.getMaxX() + gap;
     double left = by.getMinX() - gap - w;
