@@ -108,7 +108,8 @@ public final class BuildOrder {
 
   /** A partial order: what is placed, what has set, and how it came about. */
   private record Node(
-      BitSet placed, BitSet cured, int cost, int held, int rock, Node from, boolean judged, boolean stands, boolean prop, int number) {
+      BitSet placed, BitSet cured, int cost, int held, int rock, Node from, boolean judged, boolean stands, boolean prop,
+          int number) {
     int depth() {
       return placed.cardinality();
     }

@@ -101,7 +101,8 @@ public record Supply(
         starter.isPresent() ? OptionalDouble.of(starter.getAsDouble() * volumes.waterM3() * 1e3) : starter;
     OptionalDouble none = OptionalDouble.of(0);
     return List.of(
-        new Bill(living ? "this mix" : "this mix and bottled starter", costOf(scene, bodies, Optional.empty()), living ? none : bottled),
+        new Bill(living ? "this mix" : "this mix and bottled starter", costOf(scene, bodies, Optional.empty()), living ? none
+            : bottled),
         new Bill("all dry and bottled starter", costOf(scene, bodies, Optional.of(Rock.Kind.DRY)), bottled),
         new Bill("all living", costOf(scene, bodies, Optional.of(Rock.Kind.LIVE)), none));
   }

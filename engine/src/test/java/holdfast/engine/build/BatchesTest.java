@@ -71,7 +71,8 @@ class BatchesTest {
     List<JointSpec> joints = List.of(JointSpec.paste("a", "b", Bond.MORTAR, 10), JointSpec.paste("b", "c", Bond.MORTAR, 10),
         JointSpec.paste("c", "d", Bond.PUTTY, 10));
     Batches b = Batches.of(scene(joints, Settings.DEFAULT),
-        List.of(stage(0, List.of(), false), stage(1, List.of(0), true), stage(2, List.of(1, 2), true)), List.of(false, false, false));
+        List.of(stage(0, List.of(), false), stage(1, List.of(0), true), stage(2, List.of(1, 2), true)), List.of(false, false,
+            false));
     assertThat(b.batches()).hasSize(2);
     assertThat(b.waits()).containsExactly(0.0, 1.0, 24.0);
     assertThat(b.putty()).isEqualTo(10);

@@ -61,7 +61,8 @@ class ModulesTest {
   /** An L of five cubes does not pass 400 x 350 however it is turned; parted at the right joint it does. */
   @Test
   void proposesWhereToSplit() {
-    List<Vec3> at = List.of(new Vec3(0, 0, 0), new Vec3(200, 0, 0), new Vec3(400, 0, 0), new Vec3(0, 200, 0), new Vec3(0, 0, 200));
+    List<Vec3> at = List.of(new Vec3(0, 0, 0), new Vec3(200, 0, 0), new Vec3(400, 0, 0), new Vec3(0, 200, 0), new Vec3(0, 0,
+        200));
     List<JointSpec> joints = List.of(
         JointSpec.paste("r0", "r1", Bond.MORTAR, 50), JointSpec.paste("r1", "r2", Bond.MORTAR, 50),
         JointSpec.paste("r0", "r3", Bond.MORTAR, 50), JointSpec.paste("r0", "r4", Bond.MORTAR, 50));

@@ -95,7 +95,8 @@ class OpeningFitTest {
     Random random = new Random(seed);
     for (int run = 0; run < 12; run++) {
       List<Vec3> points = new ArrayList<>();
-      for (int i = 0; i < 24; i++) points.add(new Vec3(random.nextDouble() * 0.4, random.nextDouble() * 0.25, random.nextDouble() * 0.2));
+      for (int i = 0; i < 24; i++) points.add(new Vec3(random.nextDouble() * 0.4, random.nextDouble() * 0.25,
+          random.nextDouble() * 0.2));
       double a = 0.2 + 0.15 * random.nextDouble();
       double b = 0.15 + 0.1 * random.nextDouble();
       Passage p = OpeningFit.through(points, a, b);

@@ -124,7 +124,8 @@ class SupplyTest {
             Quat.ofRotationVector(new Vec3(random.nextDouble(), random.nextDouble(), random.nextDouble())), false));
         bodies.add(body(name, kg, lobes));
       }
-      Scene s = scene(Floor.DEFAULT, List.of(new Scene.Device("pump", new Vec3(10, 350, 30), new Vec3(60, 80, 60), 0)), rocks, places);
+      Scene s = scene(Floor.DEFAULT, List.of(
+          new Scene.Device("pump", new Vec3(10, 350, 30), new Vec3(60, 80, 60), 0)), rocks, places);
       Volumes v = Supply.of(s, bodies).volumes();
       assertThat(v.residualM3()).as("seed %d run %d", seed, run).isCloseTo(0, within(1e-9 * v.boxM3()));
       assertThat(v.waterM3()).isBetween(0.0, v.boxM3());
@@ -160,7 +161,8 @@ class SupplyTest {
   void pricesTheMixAndTheAlternatives() {
     List<Rock> rocks = List.of(rock("base", Rock.Kind.DRY, 8), rock("crown", Rock.Kind.LIVE, 2));
     Settings prices = Settings.DEFAULT.with(Setting.PRICE_DRY, 4).with(Setting.PRICE_LIVE, 20).with(Setting.PRICE_STARTER, 0.5);
-    Scene s = scene(Floor.DEFAULT, List.of(), rocks, List.of(at("base", 100, 100, 10), at("crown", 300, 100, 10))).withSettings(prices);
+    Scene s = scene(Floor.DEFAULT, List.of(), rocks, List.of(at("base", 100, 100, 10), at("crown", 300, 100,
+        10))).withSettings(prices);
     List<RockBody> bodies = List.of(
         body("base", 8, List.of(box(0, 0, 0, 0.2, 0.2, 0.1))), body("crown", 2, List.of(box(0, 0, 0, 0.1, 0.1, 0.1))));
     Supply supply = Supply.of(s, bodies);

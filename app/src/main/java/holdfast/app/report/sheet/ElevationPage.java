@@ -1,0 +1,143 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.Units;
+import holdfast.app.report.sheet.Canvas.Face;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Side;
+import holdfast.model.scene.Tank;
+import java.util.List;
+
+/** The heap from the front and from one side, with true outlines, water, sand and heights. */
+final class ElevationPage {
+  private static final double RULER_MM = 12;
+  private static final double CAPTION_MM = 8;
+
+  private final Canvas c;
+  private final SheetContent content;
+  private final Figures f;
+  private final Scene scene;
+
+  ElevationPage(Canvas c, SheetContent content, Figures f) {
+    this.c = c;
+    this.content = content;
+    this.f = f;
+    this.scene = content.scene();
+  }
+
+  void draw() {
+    Frame frame = Frame.newPage(c, "Elevations", scene.name());
+    Tank t = scene.tank();
+    double l = t.lengthMm() * 1e-3;
+    double w = t.widthMm() * 1e-3;
+    double h = t.heightMm() * 1e-3;
+    double gap = 10;
+    double beside = Scaled.ratioFor(l + w, h, frame.width() - 2 * RULER_MM - gap, frame.height() - CAPTION_MM - 4);
+    double over = Scaled.ratioFor(Math.max(l, w), 2 * h, frame.width() - RULER_MM, frame.height() - 2 * CAPTION_MM - 8);
+    boolean leftSide = t.viewedFrom().contains(Side.LEFT) && !t.viewedFrom().contains(Side.RIGHT);
+    Drawing.View side = leftSide ? Drawing.View.LEFT : Drawing.View.RIGHT;
+    String sideWords = leftSide ? "From the left" : "From the right";
+    if (beside <= over) {
+      double y = frame.y() + CAPTION_MM + Math.max(0, (frame.height() - CAPTION_MM - h * 1e3 / beside) / 2);
+      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(beside, frame.x() + RULER_MM, y));
+      elevation(side, sideWords, w, new Scaled(beside, frame.x() + 2 * RULER_MM + gap + l * 1e3 / beside, y));
+    } else {
+      double lower = frame.y() + CAPTION_MM;
+      double upper = lower + h * 1e3 / over + CAPTION_MM + 6;
+      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(over, frame.x() + RULER_MM, upper));
+      elevation(side, sideWords, w, new Scaled(over, frame.x() + RULER_MM, lower));
+    }
+  }
+
+  /** One elevation; {@code s} puts the left end of the pane's foot. */
+  private void elevation(Drawing.View view, String words, double widthM, Scaled s) {
+    Tank t = scene.tank();
+    double h = t.heightMm() * 1e-3;
+    double x0 = s.x(0);
+    // A view from the left or the back counts from the far end: shift it so that the picture starts at nought.
+    double shift = view == Drawing.View.LEFT ? widthM : 0;
+    Scaled at = new Scaled(s.ratio(), s.x(shift), s.y());
+
+    double sand = scene.sand().depthMm() * 1e-3;
+    if (sand > 0) {
+      c.brush(Ink.FAINT);
+      c.fillRectangle(x0, s.y(0), s.length(widthM), s.length(sand));
+    }
+    double floor = scene.floor().topMm() * 1e-3;
+    if (floor > 0) {
+      c.brush(Ink.PALE);
+      c.fillRectangle(x0, s.y(0), s.length(widthM), s.length(floor));
+    }
+    for (Scene.Device d : scene.devices()) device(d, view, at);
+
+    Drawing drawing = new Drawing(view, content.hulls());
+    List<Drawing.Stroke> strokes =
+        RockArt.draw(c, at, drawing, r -> RockArt.fillOf(content.rockLine(r).kind()), false, true);
+
+    c.pen(Ink.BLACK, 0.4);
+    c.rectangle(x0, s.y(0), s.length(widthM), s.length(h));
+    double level = scene.water().levelMm() * 1e-3;
+    c.pen(Ink.WATER, 0.4);
+    c.line(x0, s.y(level), s.x(widthM), s.y(level));
+    c.brush(Ink.WATER);
+    haloRight("water " + f.mm(level * 1e3), s.x(widthM) - 1.5, s.y(level) - 3.2);
+    double limit = level * scene.settings().get(Setting.HEIGHT_SHARE);
+    c.pen(Ink.GREY, 0.25, 4, 2);
+    c.line(x0, s.y(limit), s.x(widthM), s.y(limit));
+    c.brush(Ink.GREY);
+    haloRight("height limit " + f.mm(limit * 1e3), s.x(widthM) - 1.5, s.y(limit) + 1);
+    if (sand > 0) {
+      c.pen(Ink.SAND, 0.35, 1.5, 1);
+      c.line(x0, s.y(sand), s.x(widthM), s.y(sand));
+    }
+    ruler(x0, s, h);
+
+    Labels labels = new Labels(c, x0 + 0.5, s.y(0), s.x(widthM) - 0.5, s.y(h));
+    labels.avoid(strokes, at);
+    labels.keepFree(s.x(widthM) - 24, s.y(level) - 4, 24, 4);
+    labels.keepFree(s.x(widthM) - 30, s.y(limit), 30, 4);
+    for (SheetContent.JointLine j : content.joints()) {
+      double[] p = view.flat(j.at());
+      labels.mark(String.valueOf(j.number()), at.x(p[0]), at.y(p[1]));
+    }
+    for (int r = 0; r < content.hulls().size(); r++) {
+      RockArt.Spot p = RockArt.seenMiddle(drawing, r, content.hulls().size());
+      if (p.depthM() > 0) labels.name(content.plan().rocks().get(r), "", at.x(p.x()), at.y(p.y()));
+    }
+    c.brush(Ink.BLACK);
+    c.text(words, x0, s.y(0) - 6, 3.8, Face.BOLD);
+    c.brush(Ink.GREY);
+    c.text("scale " + s.words(), x0 + c.width(words, 3.8, Face.BOLD) + 3, s.y(0) - 6, 3.2, Face.REGULAR);
+  }
+
+  private void haloRight(String words, double x, double y) {
+    c.haloText(words, x - c.width(words, 2.8, Face.REGULAR), y, 2.8, Face.REGULAR);
+  }
+
+  private void device(Scene.Device d, Drawing.View view, Scaled at) {
+    Vec3 low = d.atMm().times(1e-3);
+    Vec3 high = low.plus(d.sizeMm().times(1e-3));
+    double[] a = view.flat(low);
+    double[] b = view.flat(high);
+    double x = Math.min(a[0], b[0]);
+    c.pen(Ink.PALE, 0.25, 2, 1);
+    c.rectangle(at.x(x), at.y(low.z()), at.length(Math.abs(b[0] - a[0])), at.length(high.z() - low.z()));
+    c.brush(Ink.GREY);
+    c.text(d.name(), at.x(x) + 1, at.y(high.z()) - 3.5, 2.6, Face.REGULAR);
+  }
+
+  /** Heights over the inner bottom, along the left edge. */
+  private void ruler(double x, Scaled s, double h) {
+    boolean metric = f.units() == Units.METRIC;
+    double step = metric ? 0.05 : 0.0508;
+    c.pen(Ink.GREY, 0.2);
+    c.brush(Ink.GREY);
+    for (int i = 0; i * step <= h + 1e-9; i++) {
+      boolean whole = i % 2 == 0;
+      c.line(x - (whole ? 2.5 : 1.5), s.y(i * step), x, s.y(i * step));
+      if (whole) c.textRight(metric ? String.valueOf(i * 50) : String.valueOf(i * 2), x - 3, s.y(i * step) - 0.9, 2.6,
+          Face.REGULAR);
+    }
+  }
+}

@@ -1,0 +1,102 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.Quantity;
+import holdfast.app.report.Units;
+import java.math.RoundingMode;
+
+/** Figures as they stand on the sheet, in the reader's units; lengths and masses for work at the bench, so no finer. */
+record Figures(Units units) {
+  String mm(double v) {
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) + " mm" : inches(v) + " in";
+  }
+
+  /** Three lengths, the unit once. */
+  String size(double a, double b, double c) {
+    return length(a) + " × " + length(b) + " × " + mm(c);
+  }
+
+  String size(double a, double b) {
+    return length(a) + " × " + mm(b);
+  }
+
+  /** A length without its unit. */
+  String length(double v) {
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) : inches(v);
+  }
+
+  private static String inches(double mm) {
+    return Units.fixed(mm / 25.4, 1, RoundingMode.HALF_EVEN);
+  }
+
+  String kg(double v) {
+    return units == Units.METRIC
+        ? trimmed(v, v < 100 ? 1 : 0) + " kg" : trimmed(v / 0.45359237, v < 45 ? 1 : 0) + " lb";
+  }
+
+  String litres(double v) {
+    return units == Units.METRIC
+        ? trimmed(v, v < 100 ? 1 : 0) + " L" : trimmed(v / 3.785411784, v < 380 ? 1 : 0) + " gal";
+  }
+
+  /** A whole number without its point. */
+  private static String trimmed(double v, int decimals) {
+    String s = Units.fixed(v, decimals, RoundingMode.HALF_EVEN);
+    return s.endsWith(".0") ? s.substring(0, s.length() - 2) : s;
+  }
+
+  /** Grams for mixing, rounded up: too little powder cannot be mended. */
+  String grams(double v) {
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.CEILING) + " g" : Units.fixed(v / 28.349523125, 1,
+        RoundingMode.CEILING) + " oz";
+  }
+
+  String ml(double v) {
+    return units.text(Quantity.SMALL_VOLUME, v, RoundingMode.HALF_EVEN);
+  }
+
+  String area(double mm2) {
+    return units == Units.METRIC
+        ? Units.fixed(mm2 / 100, 1, RoundingMode.HALF_EVEN) + " cm²" : units.text(Quantity.AREA, mm2, RoundingMode.HALF_EVEN);
+  }
+
+  /** Kilograms a square metre, or pounds a square foot. */
+  String load(double kgM2) {
+    return units == Units.METRIC
+        ? Units.fixed(kgM2, 0, RoundingMode.CEILING) + " kg/m²"
+        : Units.fixed(kgM2 * 0.09290304 / 0.45359237, 0, RoundingMode.CEILING) + " lb/ft²";
+  }
+
+  String perVolume(double kgPerL) {
+    return units.text(Quantity.DENSITY, kgPerL, RoundingMode.HALF_EVEN);
+  }
+
+  static String percent(double share) {
+    return Units.fixed(100 * share, 0, RoundingMode.HALF_EVEN) + " %";
+  }
+
+  static String money(double v) {
+    return Units.fixed(v, 2, RoundingMode.HALF_EVEN);
+  }
+
+  /** A clock time from the start of work: 1:05 for 65 minutes. */
+  static String clock(double minutes) {
+    long m = Math.round(minutes);
+    return m / 60 + ":" + (m % 60 < 10 ? "0" : "") + m % 60;
+  }
+
+  /** A span of time: "45 min", "3 h", "2 h 30 min". */
+  static String span(double minutes) {
+    long m = (long) Math.ceil(minutes - 1e-9);
+    if (m < 60) return m + " min";
+    return m / 60 + " h" + (m % 60 == 0 ? "" : " " + m % 60 + " min");
+  }
+
+  static String hours(double h) {
+    return span(60 * h);
+  }
+
+  static String days(double d) {
+    String n = Units.fixed(d, d == Math.rint(d) ? 0 : 1, RoundingMode.HALF_EVEN);
+    return n + (n.equals("1") ? " day" : " days");
+  }
+}

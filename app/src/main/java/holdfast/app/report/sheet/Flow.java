@@ -1,0 +1,159 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.sheet.Canvas.Face;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** Text and tables one under the other, with a new page when one is full. Sizes are for reading at arm's length. */
+final class Flow {
+  static final double TEXT = 3.7;
+  static final double LINE = 5.0;
+  private static final double CELL = 1.6;
+
+  private final Canvas c;
+  private final Supplier<Frame> nextPage;
+  private Frame frame;
+  private double y;
+
+  /** Starts on a new page; {@code nextPage} makes one with its heading. */
+  Flow(Canvas c, Supplier<Frame> nextPage) {
+    this.c = c;
+    this.nextPage = nextPage;
+    newPage();
+  }
+
+  private void newPage() {
+    frame = nextPage.get();
+    y = frame.top();
+  }
+
+  Frame frame() {
+    return frame;
+  }
+
+  double y() {
+    return y;
+  }
+
+  /** Makes room for something of a given height; on a new page when this one has none left. */
+  double take(double height) {
+    if (y - height < frame.y() && y < frame.top()) newPage();
+    y -= height;
+    return y;
+  }
+
+  void space(double mm) {
+    y -= mm;
+  }
+
+  void heading(String words) {
+    heading(words, 24);
+  }
+
+  /** A heading that stays on a page with at least some of what follows. */
+  void heading(String words, double withMm) {
+    if (y - 12 - withMm < frame.y() && y < frame.top()) newPage();
+    y -= 7;
+    c.brush(Ink.BLACK);
+    c.text(words, frame.x(), y, 4.8, Face.BOLD);
+    y -= 3;
+  }
+
+  void paragraph(String text) {
+    for (String line : c.wrap(text, frame.width(), TEXT, Face.REGULAR)) {
+      double at = take(LINE);
+      c.brush(Ink.BLACK);
+      c.text(line, frame.x(), at + 1.3, TEXT, Face.REGULAR);
+    }
+  }
+
+  /** A framed caution across the page. */
+  void caution(String text) {
+    List<String> lines = c.wrap(text, frame.width() - 12, TEXT, Face.REGULAR);
+    double height = LINE * lines.size() + 3;
+    double at = take(height + 1.5);
+    box(c, frame.x(), at, frame.width(), height);
+    double line = at + height - 1.5;
+    c.brush(Ink.BLACK);
+    for (String l : lines) {
+      line -= LINE;
+      c.text(l, frame.x() + 9, line + 1.3, TEXT, Face.REGULAR);
+    }
+  }
+
+  /** A tinted frame with a warning sign, its lower left corner given. */
+  static void box(Canvas c, double x, double y, double width, double height) {
+    c.brush(Ink.CAUTION_FILL);
+    c.fillRectangle(x, y, width, height);
+    c.pen(Ink.CAUTION, 0.4);
+    c.rectangle(x, y, width, height);
+    double top = y + height - 2;
+    c.polygon(List.of(new double[] {x + 2, top - 4}, new double[] {x + 6.4, top - 4}, new double[] {x + 4.2, top - 0.2}));
+    c.brush(Ink.CAUTION);
+    c.textCentred("!", x + 4.2, top - 3.5, 3.4, Face.BOLD);
+  }
+
+  /** One column of a table: heading, share of the width, and whether its cells stand at the right. */
+  record Column(String heading, double share, boolean right) {
+    static Column left(String heading, double share) {
+      return new Column(heading, share, false);
+    }
+
+    static Column right(String heading, double share) {
+      return new Column(heading, share, true);
+    }
+  }
+
+  /** A table; cells wrap, rows stay whole, and the head is repeated on a new page. */
+  void table(List<Column> columns, List<List<String>> rows) {
+    double total = columns.stream().mapToDouble(Column::share).sum();
+    double[] widths = columns.stream().mapToDouble(k -> k.share / total * frame.width()).toArray();
+    head(columns, widths);
+    for (List<String> row : rows) {
+      List<List<String>> cells = new ArrayList<>();
+      int lines = 1;
+      for (int i = 0; i < widths.length; i++) {
+        List<String> wrapped = c.wrap(row.get(i), widths[i] - 3 * CELL, TEXT, Face.REGULAR);
+        cells.add(wrapped);
+        lines = Math.max(lines, wrapped.size());
+      }
+      double height = lines * LINE + 1.6;
+      if (y - height < frame.y()) {
+        newPage();
+        head(columns, widths);
+      }
+      y -= height;
+      double x = frame.x();
+      c.brush(Ink.BLACK);
+      for (int i = 0; i < widths.length; i++) {
+        double at = y + height - 0.8;
+        for (String line : cells.get(i)) {
+          at -= LINE;
+          if (columns.get(i).right) c.textRight(line, x + widths[i] - 2 * CELL, at + 1.4, TEXT, Face.REGULAR);
+          else c.text(line, x + CELL, at + 1.4, TEXT, i == 0 ? Face.BOLD : Face.REGULAR);
+        }
+        x += widths[i];
+      }
+      c.pen(Ink.PALE, 0.2);
+      c.line(frame.x(), y, frame.right(), y);
+    }
+    y -= 2;
+  }
+
+  private void head(List<Column> columns, double[] widths) {
+    double height = LINE + 1.6;
+    if (y - 2 * height < frame.y()) newPage();
+    y -= height;
+    c.brush(Ink.FAINT);
+    c.fillRectangle(frame.x(), y, frame.width(), height);
+    c.brush(Ink.BLACK);
+    double x = frame.x();
+    for (int i = 0; i < widths.length; i++) {
+      Column k = columns.get(i);
+      if (k.right) c.textRight(k.heading, x + widths[i] - 2 * CELL, y + 2, 3.3, Face.BOLD);
+      else c.text(k.heading, x + CELL, y + 2, 3.3, Face.BOLD);
+      x += widths[i];
+    }
+  }
+}

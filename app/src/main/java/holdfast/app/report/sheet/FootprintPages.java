@@ -1,0 +1,243 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.sheet.Canvas.Face;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Floor;
+import holdfast.model.scene.GridCells;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The footprint at full size, to be cut, joined and laid in the tank: outlines of the rocks that stand on the floor, the
+ * patches they bear on, the cells. Neighbouring tiles overlap; crop marks show where one ends.
+ */
+final class FootprintPages {
+  private static final double OVERLAP_MM = 10;
+  private static final double AROUND_MM = 12;
+
+  /** A tile that shows less than this of a rock, metres, does not name it. */
+  private static final double LEAST_SEEN_M = 0.006;
+
+  private final Canvas c;
+  private final SheetContent content;
+  private final List<Integer> base;
+  private final Drawing drawing;
+  private final double tileX;
+  private final double tileY;
+  private final double left;
+  private final double low;
+  private final int columns;
+  private final int rows;
+
+  FootprintPages(Canvas c, SheetContent content) {
+    this.c = c;
+    this.content = content;
+    this.base = List.copyOf(content.plan().supports().base());
+    this.drawing = new Drawing(Drawing.View.PLAN, base.stream().map(content.hulls()::get).toList());
+    tileX = c.widthMm() - 2 * Frame.MARGIN_MM - 14;
+    tileY = c.heightMm() - 2 * Frame.MARGIN_MM - 22;
+    List<List<double[]>> all = new ArrayList<>();
+    for (int i = 0; i < base.size(); i++) all.addAll(drawing.shadows(i));
+    double[] box = all.isEmpty() ? new double[] {0, 0, 0.1, 0.1} : Flat.box(all);
+    double width = (box[2] - box[0]) * 1e3 + 2 * AROUND_MM;
+    double height = (box[3] - box[1]) * 1e3 + 2 * AROUND_MM;
+    columns = count(width, tileX);
+    rows = count(height, tileY);
+    // The rocks stand in the middle of the tiles.
+    left = box[0] * 1e3 - AROUND_MM - (columns * (tileX - OVERLAP_MM) + OVERLAP_MM - width) / 2;
+    low = box[1] * 1e3 - AROUND_MM - (rows * (tileY - OVERLAP_MM) + OVERLAP_MM - height) / 2;
+  }
+
+  private static int count(double length, double tile) {
+    return Math.max(1, (int) Math.ceil((length - OVERLAP_MM) / (tile - OVERLAP_MM) - 1e-9));
+  }
+
+  void draw() {
+    if (base.isEmpty()) return;
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        if (holdsRock(column, row)) tile(column, row);
+      }
+    }
+  }
+
+  private double tileLeft(int column) {
+    return left + column * (tileX - OVERLAP_MM);
+  }
+
+  private double tileLow(int row) {
+    return low + row * (tileY - OVERLAP_MM);
+  }
+
+  private boolean holdsRock(int column, int row) {
+    double x0 = tileLeft(column) * 1e-3;
+    double y0 = tileLow(row) * 1e-3;
+    double x1 = x0 + tileX * 1e-3;
+    double y1 = y0 + tileY * 1e-3;
+    for (int i = 0; i < base.size(); i++) {
+      double[] b = Flat.box(drawing.shadows(i));
+      if (b[0] < x1 && b[2] > x0 && b[1] < y1 && b[3] > y0) return true;
+    }
+    return false;
+  }
+
+  private static String name(int column, int row) {
+    return "row " + (row + 1) + ", column " + (column + 1);
+  }
+
+  private void tile(int column, int row) {
+    Frame.newPage(c, "Footprint at full size: " + name(column, row), "print at 100 %, not fitted to the page");
+    double x = Frame.MARGIN_MM + 7;
+    double y = Frame.MARGIN_MM + 8;
+    Scaled s = new Scaled(1, x - tileLeft(column), y - tileLow(row));
+    c.clipped(x, y, tileX, tileY, () -> {
+      cells(s, tileLeft(column), tileLow(row));
+      feet(s);
+      c.pen(Ink.BLACK, 0.6);
+      for (Drawing.Stroke k : drawing.strokes(false)) {
+        if (k.kind() != Drawing.Kind.CREASE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
+      }
+      double[] window = {
+        (tileLeft(column) + OVERLAP_MM) * 1e-3, (tileLow(row) + OVERLAP_MM) * 1e-3,
+        (tileLeft(column) + tileX - OVERLAP_MM) * 1e-3, (tileLow(row) + tileY - OVERLAP_MM) * 1e-3};
+      for (int i = 0; i < base.size(); i++) rockWords(s, i, window);
+    });
+    marks(x, y);
+    c.brush(Ink.BLACK);
+    c.text("Front of the tank is at the bottom edge. Overlap " + (int) OVERLAP_MM
+        + " mm. Rows count from the front, columns from the left; "
+        + rows + " by " + columns + " in all, tiles without rock left out.", x, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
+    ruler(x + tileX - 108, y + 4);
+    map(column, row, x + tileX - 4, y + tileY - 4);
+  }
+
+  private void cells(Scaled s, double fromX, double fromY) {
+    GridCells g = GridCells.of(content.scene());
+    Floor.Extent e = content.scene().floor().extentIn(content.scene().tank());
+    double x1 = e.xMm() + e.lengthMm();
+    double y1 = e.yMm() + e.widthMm();
+    for (int i = 0; i <= g.columns(); i++) {
+      double x = Math.min(x1, e.xMm() + i * g.cellMm());
+      if (x < fromX - 20 || x > fromX + tileX + 20) continue;
+      c.pen(i % 5 == 0 ? Ink.PALE : Ink.FAINT, i % 5 == 0 ? 0.3 : 0.2);
+      c.line(s.x(x * 1e-3), s.y(e.yMm() * 1e-3), s.x(x * 1e-3), s.y(y1 * 1e-3));
+    }
+    for (int j = 0; j <= g.rows(); j++) {
+      double y = Math.min(y1, e.yMm() + j * g.cellMm());
+      if (y < fromY - 20 || y > fromY + tileY + 20) continue;
+      c.pen(j % 5 == 0 ? Ink.PALE : Ink.FAINT, j % 5 == 0 ? 0.3 : 0.2);
+      c.line(s.x(e.xMm() * 1e-3), s.y(y * 1e-3), s.x(x1 * 1e-3), s.y(y * 1e-3));
+    }
+    c.brush(Ink.GREY);
+    for (int i = 5; i <= g.columns(); i += 5) {
+      for (int j = 5; j <= g.rows(); j += 5) {
+        double x = e.xMm() + (i - 0.5) * g.cellMm();
+        double y = e.yMm() + (j - 0.5) * g.cellMm();
+        if (x < fromX || x > fromX + tileX || y < fromY || y > fromY + tileY) continue;
+        c.textCentred(GridCells.format(i, j), s.x(x * 1e-3), s.y(y * 1e-3) - 0.9, 2.6, Face.REGULAR);
+      }
+    }
+    c.pen(Ink.GREY, 0.5);
+    c.rectangle(s.x(e.xMm() * 1e-3), s.y(e.yMm() * 1e-3), s.length(e.lengthMm() * 1e-3), s.length(e.widthMm() * 1e-3));
+  }
+
+  /** The patches that bear, hatched. */
+  private void feet(Scaled s) {
+    for (SheetContent.Foot foot : content.feet()) {
+      List<double[]> p = Flat.hull(foot.polygon().stream().map((Vec3 v) -> new double[] {v.x(), v.y()}).toList());
+      if (p.size() < 3) {
+        double[] a = p.get(0);
+        c.brush(Ink.BLACK);
+        c.circle(s.x(a[0]), s.y(a[1]), 1.5, true, false);
+        continue;
+      }
+      c.pen(Ink.GREY, 0.2);
+      double[] b = Flat.box(List.of(p));
+      double reach = (b[3] - b[1]);
+      for (double k = b[0] - reach; k < b[2]; k += 0.004) hatch(s, p, k, b[1], reach);
+      c.pen(Ink.GREY, 0.35);
+      c.polygon(s.all(p));
+    }
+  }
+
+  /** The part of a line at 45 degrees that lies in a convex polygon. */
+  private void hatch(Scaled s, List<double[]> p, double x, double y, double length) {
+    double from = 0;
+    double to = length;
+    for (int i = 0; i < p.size(); i++) {
+      double[] a = p.get(i);
+      double[] b = p.get((i + 1) % p.size());
+      double nx = b[1] - a[1];
+      double ny = a[0] - b[0];
+      double at = nx * (x - a[0]) + ny * (y - a[1]);
+      double along = nx + ny;
+      if (along > 0) to = Math.min(to, -at / along);
+      else if (along < 0) from = Math.max(from, -at / along);
+      else if (at > 0) return;
+    }
+    if (from < to) c.line(s.x(x + from), s.y(y + from), s.x(x + to), s.y(y + to));
+  }
+
+  /** Name and arrow of a rock in the middle of what this tile shows of it. */
+  private void rockWords(Scaled s, int i, double[] window) {
+    RockArt.Spot at = RockArt.seenMiddle(drawing, i, base.size(), window);
+    if (at.depthM() < LEAST_SEEN_M) return;
+    double x = s.x(at.x());
+    double y = s.y(at.y());
+    String name = content.plan().rocks().get(base.get(i));
+    double w = c.width(name, 6, Face.BOLD) + 4;
+    c.brush(Ink.PAPER);
+    c.fillRectangle(x - w / 2, y - 4, w, 10);
+    c.brush(Ink.BLACK);
+    c.textCentred(name, x, y, 6, Face.BOLD);
+    c.pen(Ink.BLACK, 0.8);
+    c.line(x, y - 5, x, y - 17);
+    c.line(x, y - 17, x - 2.5, y - 13);
+    c.line(x, y - 17, x + 2.5, y - 13);
+    c.brush(Ink.GREY);
+    c.text("front", x + 2, y - 12, 3.2, Face.REGULAR);
+  }
+
+  /** Crop marks at the corners, and where the next tile begins. */
+  private void marks(double x, double y) {
+    c.pen(Ink.BLACK, 0.25);
+    for (double cx : new double[] {x, x + tileX}) {
+      for (double cy : new double[] {y, y + tileY}) {
+        double dx = cx == x ? -1 : 1;
+        double dy = cy == y ? -1 : 1;
+        c.line(cx + dx * 1.5, cy, cx + dx * 6.5, cy);
+        c.line(cx, cy + dy * 1.5, cx, cy + dy * 5.5);
+      }
+    }
+    c.pen(Ink.PALE, 0.2, 1, 1);
+    c.rectangle(x, y, tileX, tileY);
+    c.rectangle(x + OVERLAP_MM, y + OVERLAP_MM, tileX - 2 * OVERLAP_MM, tileY - 2 * OVERLAP_MM);
+  }
+
+  /** A length to measure after printing. */
+  private void ruler(double x, double y) {
+    c.brush(Ink.PAPER);
+    c.fillRectangle(x - 2, y - 2, 106, 9);
+    c.pen(Ink.BLACK, 0.3);
+    c.line(x, y, x + 100, y);
+    for (int i = 0; i <= 10; i++) c.line(x + 10 * i, y, x + 10 * i, y + (i % 5 == 0 ? 2.5 : 1.5));
+    c.brush(Ink.BLACK);
+    c.textCentred("100 mm (3.94 in) on paper, or the print is not at full size", x + 50, y + 3.5, 2.8, Face.REGULAR);
+  }
+
+  /** Which tile this is, in small. */
+  private void map(int column, int row, double right, double top) {
+    double u = 5;
+    double x = right - columns * u;
+    double y = top - rows * u;
+    for (int i = 0; i < columns; i++) {
+      for (int j = 0; j < rows; j++) {
+        boolean here = i == column && j == row;
+        c.brush(here ? Ink.BLACK : holdsRock(i, j) ? Ink.PALE : Ink.PAPER);
+        c.fillRectangle(x + i * u, y + j * u, u, u);
+        c.pen(Ink.GREY, 0.2);
+        c.rectangle(x + i * u, y + j * u, u, u);
+      }
+    }
+  }
+}

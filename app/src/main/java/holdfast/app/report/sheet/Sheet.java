@@ -1,0 +1,53 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.Units;
+import holdfast.app.report.sheet.Canvas.Face;
+
+/** The build sheet as a PDF: the same content and options give the same bytes. */
+public final class Sheet {
+  private Sheet() {}
+
+  /** Sizes of paper, lying. */
+  public enum Paper {
+    A4(297, 210), LETTER(279.4, 215.9);
+
+    private final double widthMm;
+    private final double heightMm;
+
+    Paper(double widthMm, double heightMm) {
+      this.widthMm = widthMm;
+      this.heightMm = heightMm;
+    }
+  }
+
+  /**
+   * The bytes of the file.
+   *
+   * @param footprint with the footprint at full size at the end
+   */
+  public static byte[] pdf(SheetContent content, Paper paper, Units units, boolean footprint) {
+    Figures f = new Figures(units);
+    try (Canvas c = new Canvas(paper.widthMm, paper.heightMm, "Build sheet: " + content.scene().name())) {
+      new PlanPage(c, content, f).draw();
+      new ElevationPage(c, content, f).draw();
+      new TablePages(c, content, f).draw();
+      new StagePages(c, content, f).draw();
+      new SupplyPages(c, content, f).draw();
+      new DayPages(c, content, f).draw();
+      if (footprint) new FootprintPages(c, content).draw();
+      footers(c);
+      return c.bytes();
+    }
+  }
+
+  private static void footers(Canvas c) {
+    for (int i = 0; i < c.pages(); i++) {
+      c.reopen(i);
+      c.brush(Ink.GREY);
+      double y = Frame.MARGIN_MM - 6;
+      c.text("Plans and screens a layout; certifies nothing. Makers, local codes and licensed trades go before it.",
+          Frame.MARGIN_MM, y, 3, Face.REGULAR);
+      c.textRight((i + 1) + " of " + c.pages(), c.widthMm() - Frame.MARGIN_MM, y, 3, Face.REGULAR);
+    }
+  }
+}

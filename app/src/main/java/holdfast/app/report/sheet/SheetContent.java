@@ -1,0 +1,235 @@
+package holdfast.app.report.sheet;
+
+import holdfast.engine.build.BuildOrder;
+import holdfast.engine.build.BuildPlan;
+import holdfast.engine.build.Stander;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.contact.Contact;
+import holdfast.engine.contact.ContactFinder;
+import holdfast.engine.contact.ContactRules;
+import holdfast.engine.contact.SceneSolids;
+import holdfast.engine.contact.Solid;
+import holdfast.engine.contact.TankSolids;
+import holdfast.engine.light.LightReport;
+import holdfast.engine.supply.Supply;
+import holdfast.model.geom.Hull;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.GridCells;
+import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.RockBody;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/**
+ * Everything that the sheet says, worked out once; metres and kilograms inside, millimetres where a name says so.
+ *
+ * @param hulls lobes of each placed rock in the world, in the order of the placements
+ * @param supply what to buy and what it weighs
+ * @param light light on living rock
+ * @param plan order, modules, batches
+ * @param rocks one line a placed rock, in the order of building
+ * @param joints one line for each joint that is fixed, in the order of the scene
+ * @param resting pairs of rocks that rest on each other without being fixed
+ * @param feet contact patches with the floor
+ * @param check the verdict, when one was worked out
+ */
+public record SheetContent(
+    Scene scene, List<List<Hull>> hulls, Supply supply, LightReport light, BuildPlan plan,
+    List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet, Optional<CheckReport> check) {
+
+  public SheetContent {
+    hulls = hulls.stream().map(List::copyOf).toList();
+    rocks = List.copyOf(rocks);
+    joints = List.copyOf(joints);
+    resting = List.copyOf(resting);
+    feet = List.copyOf(feet);
+  }
+
+  /**
+   * A placed rock.
+   *
+   * @param rock its number among the placements
+   * @param stage when it is placed, from 1
+   * @param sizeMm along the tank's axes, as placed
+   * @param fromCell cell of its front-left end, {@code toCell} of its back-right end
+   * @param underMm height of its lowest point over the inner bottom, {@code topMm} of its highest
+   */
+  public record RockLine(
+      int rock, int stage, String name, Rock.Kind kind, double dryKg, Vec3 sizeMm,
+      String fromCell, String toCell, double underMm, double topMm) {}
+
+  /**
+   * A joint that is fixed.
+   *
+   * @param number its number on the sheet, from 1
+   * @param index its place in the scene
+   * @param at middle of its contact patch, metres; between the rocks when they do not touch
+   * @param areaMm2 area of the patches; 0 when the rocks do not touch
+   * @param stage stage in which it is made, from 1
+   * @param batch batch of mortar, from 1; 0 when it takes none
+   */
+  public record JointLine(
+      int number, int index, JointSpec spec, Vec3 at, double areaMm2, boolean touching, int stage, int batch) {}
+
+  /** Two rocks that rest on each other unfixed. */
+  public record Resting(String upper, String lower) {}
+
+  /** A patch on the floor, corners in metres. */
+  public record Foot(int rock, List<Vec3> polygon) {
+    public Foot {
+      polygon = List.copyOf(polygon);
+    }
+  }
+
+  /** Gathers the content of a sheet; every rock of the scene must have a shape. */
+  public static SheetContent of(
+      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, int mostQuestions) {
+    if (!shapes.sound()) throw new IllegalArgumentException("rocks without a shape: " + shapes.problems());
+    List<RockBody> bodies = List.copyOf(shapes.bodies().values());
+    List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
+    int rocks = scene.placements().size();
+    List<List<Hull>> hulls = solids.subList(0, rocks).stream().map(Solid::lobes).toList();
+    List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
+    BuildPlan plan = BuildPlan.of(scene, bodies, solids, contacts, stander, mostQuestions);
+    return new SheetContent(
+        scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
+        rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
+        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), check);
+  }
+
+  private static List<RockLine> rockLines(Scene scene, List<RockBody> bodies, List<List<Hull>> hulls, BuildPlan plan) {
+    GridCells cells = GridCells.of(scene);
+    List<RockLine> out = new ArrayList<>();
+    for (int s = 0; s < plan.order().stages().size(); s++) {
+      int rock = plan.order().stages().get(s).rock();
+      String name = plan.rocks().get(rock);
+      RockBody body = bodies.stream().filter(b -> b.name().equals(name)).findFirst().orElseThrow();
+      double[] low = reach(hulls.get(rock), -1);
+      double[] high = reach(hulls.get(rock), 1);
+      out.add(new RockLine(
+          rock, s + 1, name, scene.rock(name).orElseThrow().kind(), body.dryMassKg(),
+          new Vec3(high[0] - low[0], high[1] - low[1], high[2] - low[2]).times(1e3),
+          cells.name(low[0] * 1e3, low[1] * 1e3), cells.name(high[0] * 1e3, high[1] * 1e3),
+          low[2] * 1e3, high[2] * 1e3));
+    }
+    return out;
+  }
+
+  private static double[] reach(List<Hull> lobes, int sign) {
+    double[] out = new double[3];
+    Vec3[] axes = {Vec3.X, Vec3.Y, Vec3.Z};
+    for (int i = 0; i < 3; i++) {
+      Vec3 axis = axes[i].times(sign);
+      out[i] = sign * lobes.stream().mapToDouble(h -> h.reach(axis)).max().orElseThrow();
+    }
+    return out;
+  }
+
+  private static List<JointLine> jointLines(
+      Scene scene, List<List<Hull>> hulls, List<Contact> contacts, BuildPlan plan) {
+    List<JointLine> out = new ArrayList<>();
+    for (int j = 0; j < scene.joints().size(); j++) {
+      JointSpec spec = scene.joints().get(j);
+      int a = plan.rocks().indexOf(spec.a());
+      int b = plan.rocks().indexOf(spec.b());
+      if (spec.bond() == JointSpec.Bond.NONE || a < 0 || b < 0) continue;
+      List<Contact> patches = contacts.stream()
+          .filter(c -> c.a() == Math.min(a, b) && c.b() == Math.max(a, b)).toList();
+      double area = patches.stream().mapToDouble(Contact::areaM2).sum();
+      Vec3 at = patches.isEmpty() ? between(hulls.get(a), hulls.get(b)) : middle(patches);
+      int index = j;
+      int stage = 1 + first(plan.order().stages(), s -> s.joints().contains(index));
+      int batch = 1 + first(plan.batches().batches(), x -> x.joints().contains(index));
+      out.add(new JointLine(out.size() + 1, j, spec, at, area * 1e6, !patches.isEmpty(), stage, batch));
+    }
+    return out;
+  }
+
+  private static <T> int first(List<T> list, Predicate<T> test) {
+    for (int i = 0; i < list.size(); i++) if (test.test(list.get(i))) return i;
+    return -1;
+  }
+
+  /** Middle of the corners of all patches, each patch by its area, points by a trifle. */
+  private static Vec3 middle(List<Contact> patches) {
+    Vec3 sum = Vec3.ZERO;
+    double weight = 0;
+    for (Contact c : patches) {
+      Vec3 mean = Vec3.ZERO;
+      for (Vec3 p : c.polygon()) mean = mean.plusTimes(1.0 / c.polygon().size(), p);
+      double w = c.areaM2() + 1e-9;
+      sum = sum.plusTimes(w, mean);
+      weight += w;
+    }
+    return sum.times(1 / weight);
+  }
+
+  private static Vec3 between(List<Hull> a, List<Hull> b) {
+    return mean(a).plus(mean(b)).times(0.5);
+  }
+
+  private static Vec3 mean(List<Hull> lobes) {
+    Vec3 sum = Vec3.ZERO;
+    int n = 0;
+    for (Hull h : lobes) {
+      for (Vec3 p : h.corners()) sum = sum.plus(p);
+      n += h.corners().size();
+    }
+    return sum.times(1.0 / n);
+  }
+
+  private static List<Resting> resting(Scene scene, BuildPlan plan, List<Contact> contacts, int rocks) {
+    List<Resting> out = new ArrayList<>();
+    for (Contact c : contacts) {
+      if (c.b() >= rocks) continue;
+      String a = plan.rocks().get(c.a());
+      String b = plan.rocks().get(c.b());
+      boolean fixed = scene.joint(a, b).map(j -> j.bond() != JointSpec.Bond.NONE).orElse(false);
+      Resting r = c.normal().z() >= 0 ? new Resting(a, b) : new Resting(b, a);
+      if (!fixed && !out.contains(r)) out.add(r);
+    }
+    return out;
+  }
+
+  private static List<Foot> feet(List<Solid> solids, List<Contact> contacts, int rocks) {
+    List<Foot> out = new ArrayList<>();
+    for (Contact c : contacts) {
+      boolean floor = c.b() >= rocks && c.normal().z() > 0.9
+          && List.of(TankSolids.BOTTOM, TankSolids.GRID, TankSolids.SHEET).contains(solids.get(c.b()).name());
+      if (c.a() < rocks && floor) out.add(new Foot(c.a(), c.polygon()));
+    }
+    return out;
+  }
+
+  /** The line of a rock by its number. */
+  RockLine rockLine(int rock) {
+    return rocks.stream().filter(r -> r.rock() == rock).findFirst().orElseThrow();
+  }
+
+  /** The sheet's numbers of joints of a stage or batch, in words: "joint 2", "joints 1 and 4", "no joint". */
+  String jointWords(List<Integer> indices) {
+    List<String> numbers = joints.stream().filter(j -> indices.contains(j.index()))
+        .map(j -> String.valueOf(j.number())).toList();
+    if (numbers.isEmpty()) return "no joint";
+    if (numbers.size() == 1) return "joint " + numbers.get(0);
+    return "joints " + String.join(", ", numbers.subList(0, numbers.size() - 1)) + " and " + numbers.get(numbers.size() - 1);
+  }
+
+  /** The stage at a place of the order, from 0. */
+  BuildOrder.Stage stage(int number) {
+    return plan.order().stages().get(number);
+  }
+
+  boolean usesMortar() {
+    return joints.stream().anyMatch(j -> j.spec().bond() == JointSpec.Bond.MORTAR);
+  }
+
+  boolean hasLiving() {
+    return rocks.stream().anyMatch(r -> r.kind() == Rock.Kind.LIVE);
+  }
+}

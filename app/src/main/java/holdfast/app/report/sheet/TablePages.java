@@ -1,0 +1,167 @@
+package holdfast.app.report.sheet;
+
+import holdfast.app.report.sheet.Flow.Column;
+import holdfast.engine.build.Batches.Batch;
+import holdfast.engine.build.Modules;
+import holdfast.engine.build.Modules.Module;
+import holdfast.engine.build.OpeningFit.Answer;
+import holdfast.engine.light.LightReport;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.GridCells;
+import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Tank;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Rocks, joints, batches and modules as tables. */
+final class TablePages {
+  private final Canvas c;
+  private final SheetContent content;
+  private final Figures f;
+  private final Scene scene;
+
+  TablePages(Canvas c, SheetContent content, Figures f) {
+    this.c = c;
+    this.content = content;
+    this.f = f;
+    this.scene = content.scene();
+  }
+
+  void draw() {
+    Flow flow = new Flow(c, () -> Frame.newPage(c, "Rocks and joints", scene.name()));
+    rocks(flow);
+    joints(flow);
+    batches(flow);
+    modules(flow);
+  }
+
+  private void rocks(Flow flow) {
+    flow.heading("Rocks, in the order of building");
+    List<List<String>> rows = new ArrayList<>();
+    for (SheetContent.RockLine r : content.rocks()) {
+      rows.add(List.of(
+          r.stage() + "  " + r.name(), r.kind().word(), f.kg(r.dryKg()), f.size(r.sizeMm().x(), r.sizeMm().y(), r.sizeMm().z()),
+          r.fromCell() + " to " + r.toCell(), f.mm(r.underMm()), f.mm(r.topMm()), light(r.name())));
+    }
+    flow.table(List.of(
+        Column.left("Stage, rock", 52), Column.left("Kind", 16), Column.right("Dry mass", 22),
+        Column.left("Size as placed, x × y × z", 48), Column.left("Cells, front-left to back-right", 50),
+        Column.right("Underside at", 24), Column.right("Top at", 22), Column.left("Light let through", 40)), rows);
+    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn.");
+  }
+
+  private String light(String rock) {
+    for (LightReport.RockLight l : content.light().rocks()) {
+      if (l.rock().equals(rock)) {
+        return Figures.percent(l.unshaded()) + (l.shaded() ? ", shaded" : "");
+      }
+    }
+    return "";
+  }
+
+  private void joints(Flow flow) {
+    flow.heading("Joint schedule");
+    GridCells cells = GridCells.of(scene);
+    if (content.joints().isEmpty()) {
+      flow.paragraph("No joint is fixed in this layout: every rock lies loose on those beneath.");
+    } else {
+      List<List<String>> rows = new ArrayList<>();
+      for (SheetContent.JointLine j : content.joints()) {
+        Vec3 at = j.at().times(1e3);
+        rows.add(List.of(
+            String.valueOf(j.number()), j.spec().a() + " to " + j.spec().b(), what(j.spec()),
+            cells.name(at.x(), at.y()) + ", " + f.mm(at.z()) + " up",
+            j.touching() ? f.area(j.areaMm2()) : "no contact: the paste must bridge a gap",
+            String.valueOf(j.stage()), j.batch() > 0 ? String.valueOf(j.batch()) : ""));
+      }
+      flow.table(List.of(
+          Column.right("Joint", 13), Column.left("Rocks", 82), Column.left("Fixed with", 62),
+              Column.left("Where: cell, height", 42),
+          Column.left("Patch that touches", 42), Column.right("Stage", 15), Column.right("Batch", 15)), rows);
+    }
+    if (!content.resting().isEmpty()) {
+      List<String> pairs = content.resting().stream().map(r -> r.upper() + " on " + r.lower()).toList();
+      flow.paragraph("Resting unfixed: " + String.join("; ", pairs) + ".");
+    }
+  }
+
+  /** What fixes a joint, in words. */
+  String what(JointSpec j) {
+    String rod = j.rodDiameterMm() > 0
+        ? "rod " + f.mm(j.rodDiameterMm()) + " thick, " + f.mm(j.rodDepthMm()) + " deep in each" + (j.rodGlued() ? ", glued"
+        : ", not glued") : "";
+    String paste = switch (j.bond()) {
+      case MORTAR, PUTTY, GEL -> f.ml(j.amountMl()) + " " + j.bond().word();
+      case ROD, NONE -> "";
+    };
+    return paste.isEmpty() ? rod : rod.isEmpty() ? paste : paste + ", " + rod;
+  }
+
+  private void batches(Flow flow) {
+    List<Batch> batches = content.plan().batches().batches();
+    if (batches.isEmpty()) return;
+    flow.heading("Batches of mortar");
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < batches.size(); i++) {
+      Batch b = batches.get(i);
+      rows.add(List.of(
+          String.valueOf(i + 1), content.jointWords(b.joints()), f.grams(b.powderG()), f.grams(b.waterG()),
+          b.mixes() == 1 ? "one" : b.mixes() + " in a row", Figures.clock(b.startMin()), Figures.clock(b.goneMin()),
+              f.grams(b.wasteG())));
+    }
+    flow.table(List.of(
+        Column.right("Batch", 15), Column.left("For", 70), Column.right("Powder", 26), Column.right("Water", 26),
+            Column.left("Mixes", 30),
+        Column.right("Start mixing at", 32), Column.right("Used up by", 28), Column.right("Powder left over", 34)), rows);
+    flow.paragraph("Times run from the first rock. Waste of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
+        + " is mixed in. Recipe by common practice: the maker's own goes before.");
+    if (content.joints().stream().anyMatch(this::cementOnLiving)) {
+      flow.caution("Mortar on living rock: what lives near the joint dies, and the rock must stay out of water while it sets. "
+          + "Putty or gel is usual there.");
+    }
+  }
+
+  private boolean cementOnLiving(SheetContent.JointLine j) {
+    return j.spec().bond() == JointSpec.Bond.MORTAR && content.rocks().stream()
+        .anyMatch(r -> r.kind() == Rock.Kind.LIVE && (r.name().equals(j.spec().a()) || r.name().equals(j.spec().b())));
+  }
+
+  private void modules(Flow flow) {
+    flow.heading("Modules: what is lifted as one piece");
+    List<List<String>> rows = new ArrayList<>();
+    for (Module m : content.plan().modules()) {
+      rows.add(List.of(
+          String.join(" + ", m.rocks()), f.kg(m.drainedKg()), f.size(m.sizeM().x() * 1e3, m.sizeM().y() * 1e3,
+              m.sizeM().z() * 1e3),
+          passage(m), m.lift().words(), split(m)));
+    }
+    flow.table(List.of(
+        Column.left("Piece", 66), Column.right("Drained", 22), Column.left("Size", 42), Column.left("Through the opening", 62),
+        Column.left("Lifted by", 28), Column.left("Part it", 50)), rows);
+    flow.paragraph("Lifting limits: " + f.kg(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
+        + f.kg(scene.settings().get(Setting.LIFT_TWO_KG))
+        + " for two at arm's length (from memory, for people fit for it; local rules go before)."
+        + " The way through the opening is a straight lift with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM))
+        + " to spare on each side; a piece that passes only by turning on the way is not found.");
+  }
+
+  private String passage(Module m) {
+    List<Tank.Opening> openings = scene.tank().openings();
+    String which = openings.size() > 1 ? "opening " + (m.opening() + 1) + ": " : "";
+    double slack = m.passage().slackM() * 1e3;
+    if (m.passage().answer() == Answer.STUCK) return which + "does not pass: too large by " + f.mm(-slack) + " at best";
+    if (m.passage().answer() == Answer.UNDECIDED) return which + "not decided, within a hair: take it as no";
+    double tilt = Math.toDegrees(m.passage().tiltRad());
+    return which + (tilt < 1 ? "passes upright" : "passes tilted by " + Math.round(tilt) + "°") + ", " + f.mm(slack)
+        + " to spare";
+  }
+
+  private String split(Module m) {
+    return m.split().map(s -> "make " + content.jointWords(List.of(s.joint())) + " in the tank: " + f.kg(s.firstKg()) + " and "
+        + f.kg(s.secondKg()) + (s.solves() ? "" : ", which is not enough yet"))
+        .orElse(m.passes() && m.lift() != Modules.Lift.TOO_HEAVY ? "" : "no single joint parts it");
+  }
+}
