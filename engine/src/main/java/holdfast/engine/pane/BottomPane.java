@@ -182,9 +182,9 @@ public final class BottomPane {
     return new Solved(bed, solver, envelope, total, foot, evenPa, stress);
   }
 
-  /** On the nodes of a 21 x 21 net, then refined by halving steps. */
+  /** On the nodes of a net, then refined by halving steps. */
   private double greatestDeflectionMm(PlateModel.Deflection deflection) {
-    int n = 20;
+    int n = 12;
     double bestX = 0.5 * plate.lengthM();
     double bestY = 0.5 * plate.widthM();
     double best = deflection.atM(bestX, bestY);
