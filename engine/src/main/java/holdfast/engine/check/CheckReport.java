@@ -1,6 +1,7 @@
 package holdfast.engine.check;
 
 import holdfast.engine.pane.PaneReport;
+import holdfast.engine.statics.Movement;
 import holdfast.engine.statics.State;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
@@ -60,21 +61,6 @@ public record CheckReport(
     private final String word;
 
     Standing(String word) {
-      this.word = word;
-    }
-
-    public String word() {
-      return word;
-    }
-  }
-
-  /** What the first movement under a push is. */
-  public enum Movement {
-    TOPPLES("topples"), SLIDES("slides"), NONE("none");
-
-    private final String word;
-
-    Movement(String word) {
       this.word = word;
     }
 

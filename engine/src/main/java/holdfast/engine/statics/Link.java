@@ -21,11 +21,13 @@ public sealed interface Link {
   /** Unit normal out of {@code b} into {@code a}. */
   Vec3 normal();
 
+  /** The same link between bodies of other numbers. */
+  Link between(int newA, int newB);
+
   /**
    * Bare contact: the normal force is a sum of pushes at the corners; shear and twist stay within the friction.
    *
    * @param friction coefficient of friction, 0 or more
-   * @param shape the patch before it was drawn in; its size bounds the twist
    */
   record Bearing(int a, int b, Vec3 normal, List<Vec3> polygon, double friction) implements Link {
     public Bearing {
@@ -33,6 +35,11 @@ public sealed interface Link {
       Objects.requireNonNull(normal);
       if (polygon.isEmpty()) throw new IllegalArgumentException("a bearing has at least one point");
       if (!(friction >= 0)) throw new IllegalArgumentException("friction must be 0 or more, was " + friction);
+    }
+
+    @Override
+    public Bearing between(int newA, int newB) {
+      return new Bearing(newA, newB, normal, polygon, friction);
     }
   }
 
@@ -53,6 +60,11 @@ public sealed interface Link {
       polygon = List.copyOf(polygon);
       if (!(areaM2 >= 0)) throw new IllegalArgumentException("areaM2 must be 0 or more, was " + areaM2);
     }
+
+    @Override
+    public Bond between(int newA, int newB) {
+      return new Bond(newA, newB, normal, polygon, areaM2, tensionN_m2, shearN_m2, crushingN_m2, moment);
+    }
   }
 
   /**
@@ -64,6 +76,11 @@ public sealed interface Link {
     @Override
     public List<Vec3> polygon() {
       return List.of(at);
+    }
+
+    @Override
+    public Rod between(int newA, int newB) {
+      return new Rod(newA, newB, normal, at, shearN, bendingNm, pullN);
     }
   }
 }

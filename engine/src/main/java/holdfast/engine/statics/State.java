@@ -9,6 +9,8 @@ public enum State {
   DRY("dry", 0),
   /** In use. */
   FILLED("filled", 1),
+  /** In use for long: the growth of the settings weighs on the top of every living rock. */
+  GROWN("filled and overgrown", 1),
   /** Filling or draining: what stands above the line has lost its buoyancy. */
   THREE_QUARTERS("water at three quarters", 0.75),
   HALF("water at half", 0.5),

@@ -1,0 +1,95 @@
+package holdfast.engine.check;
+
+import holdfast.engine.check.CheckReport.FootLine;
+import holdfast.engine.check.CheckReport.GapLine;
+import holdfast.engine.check.CheckReport.JointLine;
+import holdfast.engine.check.CheckReport.PushLine;
+import holdfast.engine.check.CheckReport.RockLine;
+import holdfast.engine.check.CheckReport.StateLine;
+import holdfast.engine.check.HeapStudy.PressFound;
+import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.engine.check.HeapStudy.ShakeFound;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.PlacedRock;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** The one way in: a scene and its shapes to a report. */
+public final class Check {
+  private Check() {}
+
+  /**
+   * Checks a scene.
+   *
+   * @param shapes the scene's rocks, all shaped
+   */
+  public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options) {
+    if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
+    SceneHeap heap = SceneHeap.of(scene, shapes.placed());
+    HeapStudy study = new HeapStudy(heap, options.threads());
+    List<List<PushFound>> roses = options.roses() ? study.pushes() : List.of();
+    List<PressFound> presses = options.roses() ? study.presses() : List.of();
+    List<ShakeFound> shakes = options.roses() ? study.shakes() : List.of();
+
+    List<Finding> findings = new ArrayList<>();
+    findings.addAll(StandingFindings.of(study));
+    findings.addAll(new PushFindings(study).of(roses, presses, shakes));
+    SupportStudy support = new SupportStudy(study, options.threads());
+    findings.addAll(support.findings());
+    List<GapLine> gaps = new ArrayList<>();
+    RoomFindings room = RoomFindings.of(scene, shapes);
+    findings.addAll(room.findings());
+    gaps.addAll(room.lines());
+    PaneStudy pane = PaneStudy.of(study);
+    findings.addAll(pane.findings());
+    findings.addAll(HandlingFindings.of(heap));
+    findings.addAll(BondingFindings.of(study, findings));
+
+    findings = ranked(findings);
+    CheckReport.Verdict verdict = verdict(findings);
+    return new CheckReport(
+        scene, verdict, Headline.of(study, verdict, findings, roses), findings,
+        states(study, shakes), rocks(study, roses, presses), support.joints(), pane.feet(), gaps,
+        pane.report(), Cautions.of());
+  }
+
+  /** Worst first, then in the order of the codes, then as they were found. */
+  private static List<Finding> ranked(List<Finding> findings) {
+    List<Finding> sorted = new ArrayList<>(findings);
+    sorted.sort(Comparator.comparing(Finding::severity).thenComparing(Finding::code));
+    return sorted;
+  }
+
+  private static CheckReport.Verdict verdict(List<Finding> findings) {
+    boolean fails = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && f.code() != Code.UNDECIDED);
+    boolean open = findings.stream().anyMatch(f -> f.code() == Code.UNDECIDED);
+    return fails ? CheckReport.Verdict.FAILS : open ? CheckReport.Verdict.UNDECIDED : CheckReport.Verdict.PASSES;
+  }
+
+  private static List<StateLine> states(HeapStudy study, List<ShakeFound> shakes) {
+    List<StateLine> out = new ArrayList<>();
+    for (int i = 0; i < study.states().size(); i++) {
+      ShakeFound s = shakes.isEmpty() ? new ShakeFound(study.states().get(i), 0, 0, 0, true) : shakes.get(i);
+      out.add(new StateLine(study.states().get(i), study.standing(study.states().get(i)), s.marginG(), s.atMostG(), s.degrees()));
+    }
+    return out;
+  }
+
+  private static List<RockLine> rocks(HeapStudy study, List<List<PushFound>> roses, List<PressFound> presses) {
+    List<RockLine> out = new ArrayList<>();
+    for (int i = 0; i < study.scene().rocks().size(); i++) {
+      PlacedRock r = study.scene().rocks().get(i);
+      List<PushLine> rose = roses.isEmpty() ? List.of() : roses.get(i).stream()
+          .map(p -> new PushLine(p.degrees(), p.marginN(), p.atMostN(), p.unlimited(), p.movement(), p.state())).toList();
+      Optional<PushLine> weakest = rose.stream().min(Comparator.comparingDouble(PushLine::marginN));
+      out.add(new RockLine(r.rock().name(), r.rock().kind().word(), r.body().dryMassKg(), study.scene().weights().submergedN(i),
+          r.reach(Vec3.Z) * 1e3, rose, weakest, presses.isEmpty() ? 0 : presses.get(i).marginN()));
+    }
+    return out;
+  }
+}

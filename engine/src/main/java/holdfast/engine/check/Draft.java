@@ -1,0 +1,77 @@
+package holdfast.engine.check;
+
+import holdfast.engine.statics.State;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A finding being written. */
+final class Draft {
+  private final Code code;
+  private final Severity severity;
+  private final List<String> about = new ArrayList<>();
+  private OptionalDouble figure = OptionalDouble.empty();
+  private OptionalDouble limit = OptionalDouble.empty();
+  private String unit = "";
+  private Optional<State> state = Optional.empty();
+
+  private Draft(Code code, Severity severity) {
+    this.code = code;
+    this.severity = severity;
+  }
+
+  static Draft fail(Code code) {
+    return new Draft(code, Severity.FAIL);
+  }
+
+  static Draft warn(Code code) {
+    return new Draft(code, Severity.WARN);
+  }
+
+  static Draft note(Code code) {
+    return new Draft(code, Severity.NOTE);
+  }
+
+  static Draft of(Code code, Severity severity) {
+    return new Draft(code, severity);
+  }
+
+  Draft about(String... names) {
+    about.addAll(List.of(names));
+    return this;
+  }
+
+  Draft about(List<String> names) {
+    about.addAll(names);
+    return this;
+  }
+
+  Draft figure(double value, double against, String in) {
+    figure = Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
+    limit = Double.isNaN(against) ? OptionalDouble.empty() : OptionalDouble.of(against);
+    unit = in;
+    return this;
+  }
+
+  Draft in(State s) {
+    state = Optional.of(s);
+    return this;
+  }
+
+  Finding say(String sentence, String remedy) {
+    return new Finding(code, severity, about, figure, limit, unit, state, sentence, remedy);
+  }
+
+  /** Text with figures, in the same way everywhere in the world. */
+  static String text(String format, Object... parts) {
+    return String.format(Locale.ROOT, format, parts);
+  }
+
+  /** Names in a row: a; a and b; a, b and c. */
+  static String names(List<String> names) {
+    if (names.size() < 2) return String.join("", names);
+    return String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.get(names.size() - 1);
+  }
+}

@@ -1,0 +1,37 @@
+package holdfast.engine.check;
+
+import static holdfast.engine.check.Draft.text;
+
+import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.model.scene.Setting;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The one line on top. */
+final class Headline {
+  private Headline() {}
+
+  static String of(HeapStudy study, CheckReport.Verdict verdict, List<Finding> findings, List<List<PushFound>> roses) {
+    double tier = study.scene().scene().settings().get(Setting.PUSH_TIER_N);
+    return switch (verdict) {
+      case PASSES -> study.scene().rocks().isEmpty()
+          ? "No rock is placed yet: nothing to judge."
+          : text("Stands and stays in every state, and bears a push of %.0f N on every rock from every side%s.", tier, weakest(study, roses));
+      case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
+      case FAILS -> "Not safe as it is: " + findings.stream().filter(f -> f.severity() == Severity.FAIL)
+          .map(f -> f.code().title()).distinct().limit(4).collect(Collectors.joining(", ")) + ".";
+    };
+  }
+
+  private static String weakest(HeapStudy study, List<List<PushFound>> roses) {
+    record Weak(int rock, PushFound push) {}
+
+    return java.util.stream.IntStream.range(0, roses.size()).boxed()
+        .flatMap(i -> roses.get(i).stream().map(p -> new Weak(i, p)))
+        .filter(w -> !w.push.unlimited())
+        .min(Comparator.comparingDouble(w -> w.push.marginN()))
+        .map(w -> text("; the weakest is %s, which %s at %.1f N", study.scene().name(w.rock), w.push.movement().word(), w.push.marginN()))
+        .orElse("");
+  }
+}

@@ -1,0 +1,237 @@
+package holdfast.engine.check;
+
+import holdfast.engine.statics.Gravity;
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.LoadCase;
+import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Rest;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.State;
+import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.Wrench;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.shape.PlacedRock;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * All questions that the statics are asked about one scene: does every separate heap stand and stay in each state, how
+ * hard a push does each rock take from every side, how hard a press, how much shaking.
+ *
+ * <p>A push margin is the least over the push lines and the states; it is never above what was seen to stay, and is looked
+ * for up to {@link #cap}.
+ */
+final class HeapStudy {
+  /** Margins are looked for up to this many tiers: more than that nobody asks. */
+  private static final double CAP_TIERS = 3;
+
+  /** Pressing is looked for up to this many tiers. */
+  private static final double PRESS_TIERS = 2;
+
+  /** Relative width to which a lowered margin is searched. */
+  private static final double SEARCH_SHARE = 0.025;
+
+  /** Shaking is looked for up to this many g. */
+  private static final double SHAKE_CAP_G = 1;
+
+  private final SceneHeap scene;
+  private final Settings settings;
+  private final int threads;
+  private final List<State> states;
+  private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
+  private final int[] partOf;
+
+  HeapStudy(SceneHeap scene, int threads) {
+    this.scene = scene;
+    this.threads = threads;
+    settings = scene.scene().settings();
+    states = scene.weights().states();
+    List<Heap.Part> parts = scene.heap().separate();
+    partOf = new int[scene.rocks().size()];
+    for (int p = 0; p < parts.size(); p++) {
+      for (int b : parts.get(p).bodies()) partOf[b] = p;
+    }
+    record Job(State state, Heap.Part part) {}
+
+    List<Job> jobs = new ArrayList<>();
+    for (State s : states) for (Heap.Part p : parts) jobs.add(new Job(s, p));
+    Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
+    for (State s : states) loads.put(s, scene.weights().loads(s));
+    List<PartJudge> done = Parallel.map(jobs, threads, j -> new PartJudge(j.part, loads.get(j.state)));
+    int k = 0;
+    for (State s : states) {
+      judges.put(s, done.subList(k, k + parts.size()));
+      k += parts.size();
+    }
+  }
+
+  SceneHeap scene() {
+    return scene;
+  }
+
+  List<State> states() {
+    return states;
+  }
+
+  /** The separate heaps of a state, each judged under its weight. */
+  List<PartJudge> judges(State state) {
+    return judges.get(state);
+  }
+
+  PartJudge judge(State state, int rock) {
+    return judges.get(state).get(partOf[rock]);
+  }
+
+  /** Newtons up to which push margins are looked for. */
+  double cap() {
+    return CAP_TIERS * settings.get(Setting.PUSH_TIER_N);
+  }
+
+  /** How the whole scene fares under its weight in one state: the worst of its heaps. */
+  CheckReport.Standing standing(State state) {
+    CheckReport.Standing worst = CheckReport.Standing.STAYS;
+    for (PartJudge j : judges(state)) {
+      CheckReport.Standing s = standing(j);
+      if (s.ordinal() > worst.ordinal()) worst = s;
+    }
+    return worst;
+  }
+
+  static CheckReport.Standing standing(PartJudge j) {
+    return j.balance().match(
+        ok -> j.rest().match(
+            s -> CheckReport.Standing.STAYS, m -> CheckReport.Standing.SQUEEZED,
+            b -> CheckReport.Standing.FALLS, u -> CheckReport.Standing.UNDECIDED),
+        falls -> CheckReport.Standing.FALLS,
+        undecided -> j.rest() instanceof Rest.Moves ? CheckReport.Standing.FALLS : CheckReport.Standing.UNDECIDED);
+  }
+
+  // -- pushes -------------------------------------------------------------------------------------------------------
+
+  /**
+   * One direction's margin of one rock.
+   *
+   * @param heading where the rock goes when it gives way, when that was seen
+   * @param mechanism the movement of all rocks of the scene, when it was seen
+   * @param settled no answer is missing
+   */
+  record PushFound(
+      double degrees, double marginN, double atMostN, boolean unlimited, Movement movement, State state,
+      Optional<Mechanism> mechanism, boolean settled) {}
+
+  /** Push margins of every rock round the compass, rock by rock. */
+  List<List<PushFound>> pushes() {
+    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    List<Integer> rocks = new ArrayList<>();
+    for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
+    return Parallel.map(rocks, threads, rock -> {
+      Map<State, PartJudge> own = threadJudges(rock);
+      List<PushFound> rose = new ArrayList<>();
+      for (int d = 0; d < directions; d++) {
+        PlacedRock r = scene.rocks().get(rock);
+        double degrees = 360.0 * d / directions;
+        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees));
+      }
+      return rose;
+    });
+  }
+
+  /** The states that can govern a push on a rock: those that no other state's judgement covers. */
+  private Map<State, PartJudge> threadJudges(int rock) {
+    List<State> lightestFirst = new ArrayList<>(states);
+    lightestFirst.sort(Comparator.comparingDouble(
+        s -> judge(s, rock).dead().stream().mapToDouble(w -> w.force().norm()).sum()));
+    Map<State, PartJudge> own = new EnumMap<>(State.class);
+    for (State s : lightestFirst) {
+      PartJudge j = judge(s, rock);
+      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, j.forThread());
+    }
+    return own;
+  }
+
+  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees) {
+    List<LoadCase> cases = new ArrayList<>();
+    own.forEach((state, judge) -> {
+      for (Push p : lines) cases.add(LoadCase.of(state, judge, judge.part().of(p.unit(scene.heap())), cap()));
+    });
+    LoadCase.Least least = LoadCase.least(cases, cap(), SEARCH_SHARE);
+    boolean unlimited = least.factor() >= cap();
+    Heap heap = least.governing().judge().heap();
+    Movement movement = unlimited
+        ? Movement.NONE
+        : least.movement().map(m -> Movement.of(heap, m)).orElse(Movement.TOPPLES);
+    return new PushFound(degrees, least.factor(), least.atMost(), unlimited, movement, least.governing().state(),
+        least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled());
+  }
+
+  /** A part's mechanism as one of the whole scene. */
+  Mechanism whole(Heap.Part part, Mechanism m) {
+    Twist[] all = new Twist[scene.rocks().size()];
+    Arrays.fill(all, Twist.ZERO);
+    for (int k = 0; k < part.bodies().size(); k++) all[part.bodies().get(k)] = m.twists().get(k);
+    return new Mechanism(List.of(all));
+  }
+
+  /** What a downward press does to one rock. */
+  record PressFound(double marginN, State state, boolean settled) {}
+
+  /** The least downward press on an outermost point of each rock that tips something, up to {@link #pressCap}. */
+  List<PressFound> presses() {
+    List<Integer> rocks = new ArrayList<>();
+    for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
+    return Parallel.map(rocks, threads, rock -> {
+      List<LoadCase> cases = new ArrayList<>();
+      threadJudges(rock).forEach((state, judge) -> {
+        for (Push p : Push.presses(rock, scene.rocks().get(rock).lobes())) {
+          cases.add(LoadCase.of(state, judge, judge.part().of(p.unit(scene.heap())), pressCap()));
+        }
+      });
+      LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE);
+      return new PressFound(least.factor(), least.governing().state(), least.settled());
+    });
+  }
+
+  double pressCap() {
+    return PRESS_TIERS * settings.get(Setting.PUSH_TIER_N);
+  }
+
+  // -- shaking ------------------------------------------------------------------------------------------------------
+
+  /** Shaking in one state: the least margin over directions and heaps, in g. */
+  record ShakeFound(State state, double marginG, double atMostG, double degrees, boolean settled) {}
+
+  List<ShakeFound> shakes() {
+    return Parallel.map(states, threads, this::shake);
+  }
+
+  private ShakeFound shake(State state) {
+    if (scene.rocks().isEmpty()) return new ShakeFound(state, SHAKE_CAP_G, SHAKE_CAP_G, 0, true);
+    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    List<Double> kg = scene.weights().shakingKg(state);
+    List<LoadCase> cases = new ArrayList<>();
+    List<Double> degrees = new ArrayList<>();
+    for (PartJudge judge : judges(state)) {
+      PartJudge own = judge.forThread();
+      for (int d = 0; d < directions; d++) {
+        Vec3 along = Vec3.heading(360.0 * d / directions);
+        List<Wrench> live = judge.part().bodies().stream()
+            .map(b -> new Wrench(along.times(kg.get(b) * Gravity.G), Vec3.ZERO)).toList();
+        cases.add(LoadCase.of(state, own, live, SHAKE_CAP_G));
+        degrees.add(360.0 * d / directions);
+      }
+    }
+    LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, SEARCH_SHARE);
+    int which = cases.indexOf(least.governing());
+    return new ShakeFound(state, least.factor(), least.atMost(), degrees.get(Math.max(0, which)), least.settled());
+  }
+}

@@ -1,0 +1,38 @@
+package holdfast.engine.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+
+/** Runs independent questions on several threads; the answers come in the order of the questions, whoever was first. */
+final class Parallel {
+  private Parallel() {}
+
+  static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
+    if (threads == 1 || items.size() < 2) return items.stream().map(work).toList();
+    ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, items.size()), r -> {
+      Thread t = new Thread(r, "holdfast-check");
+      t.setDaemon(true);
+      return t;
+    });
+    try {
+      List<Future<R>> futures = new ArrayList<>(items.size());
+      for (T item : items) futures.add(pool.submit(() -> work.apply(item)));
+      List<R> out = new ArrayList<>(items.size());
+      for (Future<R> f : futures) out.add(f.get());
+      return out;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("the check was interrupted", e);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException r) throw r;
+      throw new IllegalStateException(e.getCause());
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+}

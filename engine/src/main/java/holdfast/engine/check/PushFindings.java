@@ -1,0 +1,128 @@
+package holdfast.engine.check;
+
+import static holdfast.engine.check.Draft.text;
+
+import holdfast.engine.check.HeapStudy.PressFound;
+import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.engine.check.HeapStudy.ShakeFound;
+import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.scene.Side;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** What the pushes, presses and shaking found, against the tiers of the settings. */
+final class PushFindings {
+  private final HeapStudy study;
+  private final Settings settings;
+  private final double tier;
+
+  PushFindings(HeapStudy study) {
+    this.study = study;
+    settings = study.scene().scene().settings();
+    tier = settings.get(Setting.PUSH_TIER_N);
+  }
+
+  List<Finding> of(List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes) {
+    List<Finding> out = new ArrayList<>();
+    for (int i = 0; i < roses.size(); i++) out.addAll(rock(i, roses.get(i)));
+    for (int i = 0; i < presses.size(); i++) press(i, presses.get(i)).ifPresent(out::add);
+    shake(shakes).ifPresent(out::add);
+    return out;
+  }
+
+  private List<Finding> rock(int rock, List<PushFound> rose) {
+    List<Finding> out = new ArrayList<>();
+    String name = study.scene().name(rock);
+    if (!safeUnderWeight(rock)) return out;
+    Optional<PushFound> topple = least(rose, Movement.TOPPLES);
+    Optional<PushFound> slide = least(rose, Movement.SLIDES);
+    topple.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(topples(name, rock, p)));
+    slide.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(slides(name, rock, p)));
+    Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
+    any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
+        Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state()).say(
+            text("%s moves under %.1f N: it is loose.", name, p.marginN()), text("Seat %s anew or fix it.", name))));
+    if (rose.stream().anyMatch(p -> !p.settled() && p.marginN() < tier)) {
+      out.add(Draft.fail(Code.UNDECIDED).about(name).say(
+          text("How hard a push %s takes could not be settled from every side.", name),
+          "Treat it as toppling: fix it, or widen what it stands on."));
+    }
+    return out;
+  }
+
+  private boolean safeUnderWeight(int rock) {
+    return study.states().stream().allMatch(s -> study.judge(s, rock).safe());
+  }
+
+  private static Optional<PushFound> least(List<PushFound> rose, Movement movement) {
+    return rose.stream().filter(p -> p.movement() == movement).min(Comparator.comparingDouble(PushFound::marginN));
+  }
+
+  private Finding topples(String name, int rock, PushFound p) {
+    List<String> movers = p.mechanism().map(m -> StandingFindings.movers(study.scene().heap(), m)).orElse(List.of(name));
+    List<String> others = movers.stream().filter(m -> !m.equals(name)).toList();
+    String with = others.isEmpty() ? "" : text(", and %s with it", Draft.names(others));
+    return Draft.fail(Code.TOPPLES).about(name).about(others).figure(p.marginN(), tier, "N").in(p.state()).say(
+        text("%s topples under a push of %.1f N toward the %s%s%s.", name, p.marginN(), Headings.word(p.degrees()), with,
+            paneAhead(rock, p)),
+        text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
+  }
+
+  /** A rock that goes over may strike a pane that is nearer than it is tall. */
+  private String paneAhead(int rock, PushFound p) {
+    Vec3 d = Vec3.heading(p.degrees());
+    var r = study.scene().rocks().get(rock);
+    double top = r.reach(Vec3.Z);
+    for (Side side : Side.values()) {
+      if (d.dot(side.outward()) < 0.7) continue;
+      double to = switch (side) {
+        case FRONT -> -r.reach(Vec3.Y.negated());
+        case BACK -> study.scene().scene().tank().widthMm() * 1e-3 - r.reach(Vec3.Y);
+        case LEFT -> -r.reach(Vec3.X.negated());
+        case RIGHT -> study.scene().scene().tank().lengthMm() * 1e-3 - r.reach(Vec3.X);
+      };
+      if (to < top) return text(", toward the %s pane", side.word());
+    }
+    return "";
+  }
+
+  private Finding slides(String name, int rock, PushFound p) {
+    boolean falls = SlideTest.falls(study.scene(), rock, p);
+    Draft draft = falls ? Draft.fail(Code.SLIDES) : Draft.warn(Code.SLIDES);
+    double mm = settings.get(Setting.SLIDE_TEST_MM);
+    String after = falls
+        ? text("moved %.0f mm that way, the heap no longer stands", mm)
+        : text("moved %.0f mm that way, the heap still stands", mm);
+    return draft.about(name).figure(p.marginN(), tier, "N").in(p.state()).say(
+        text("%s slides under a push of %.1f N toward the %s; %s.", name, p.marginN(), Headings.word(p.degrees()), after),
+        falls ? text("Fix %s to what it stands on.", name) : text("Nothing need be done unless %s must keep its place.", name));
+  }
+
+  private Optional<Finding> press(int rock, PressFound p) {
+    if (p.marginN() >= tier || !safeUnderWeight(rock)) return Optional.empty();
+    String name = study.scene().name(rock);
+    return Optional.of(Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).say(
+        text("%s tips when pressed down on its rim with %.1f N.", name, p.marginN()),
+        text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
+  }
+
+  private Optional<Finding> shake(List<ShakeFound> shakes) {
+    double limit = settings.get(Setting.SHAKE_G);
+    SceneHeap scene = study.scene();
+    if (scene.rocks().isEmpty()) return Optional.empty();
+    return shakes.stream()
+        .filter(s -> study.judges(s.state()).stream().allMatch(j -> j.safe()))
+        .min(Comparator.comparingDouble(ShakeFound::marginG))
+        .filter(s -> s.marginG() < limit)
+        .map(s -> Draft.fail(Code.SHAKES).about("the heap").figure(s.marginG(), limit, "g").in(s.state()).say(
+            text("Shaken sideways, the heap begins to give way at %.3f g toward the %s; added mass of the water is left out.",
+                s.marginG(), Headings.word(s.degrees())),
+            "Fix the tall stacks, or lower them."));
+  }
+}

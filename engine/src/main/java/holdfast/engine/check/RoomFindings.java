@@ -1,0 +1,113 @@
+package holdfast.engine.check;
+
+import static holdfast.engine.check.Draft.text;
+
+import holdfast.engine.check.CheckReport.GapLine;
+import holdfast.engine.gap.Gaps;
+import holdfast.engine.gap.GrowingRoom;
+import holdfast.engine.light.LightReport;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import holdfast.model.geom.Vec3;
+import holdfast.model.shape.PlacedRock;
+import holdfast.model.shape.RockBody;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Room to panes and devices, height, growing room, light and place of living rock, reach of an arm. */
+record RoomFindings(List<Finding> findings, List<GapLine> lines) {
+
+  static RoomFindings of(Scene scene, Shapes shapes) {
+    List<Finding> out = new ArrayList<>();
+    List<GapLine> lines = new ArrayList<>();
+    Gaps gaps = Gaps.of(scene, shapes.placed());
+    for (Gaps.PaneGap g : gaps.panes()) pane(g, out, lines);
+    for (Gaps.DeviceGap g : gaps.devices()) device(g, out, lines);
+    for (Gaps.RockHeight h : gaps.heights()) height(scene, h, out);
+    for (Gaps.ArmReach r : gaps.reaches()) {
+      if (r.kept()) continue;
+      out.add(Draft.note(Code.REACH).about(r.name()).figure(r.farthestM() * 1e3, r.limitM() * 1e3, "mm").say(
+          text("An arm must reach %.0f mm to hold %s all round.", r.farthestM() * 1e3, r.name()),
+          "Expect to need tongs or a step there."));
+    }
+    for (GrowingRoom g : gaps.rooms()) room(g, out);
+    light(scene, shapes, out);
+    for (PlacedRock p : shapes.placed()) bottom(scene, p, out);
+    return new RoomFindings(out, lines);
+  }
+
+  private static void pane(Gaps.PaneGap g, List<Finding> out, List<GapLine> lines) {
+    double mm = g.distanceM() * 1e3;
+    double limit = g.requiredM() * 1e3;
+    String pane = g.side().word() + " pane";
+    lines.add(new GapLine(g.name(), pane, mm, limit));
+    if (g.kept() || mm < -1) return;
+    if (mm < 0.5) {
+      out.add(Draft.fail(Code.TOUCHES_PANE).about(g.name(), pane).figure(mm, limit, "mm").say(
+          text("%s touches the %s.", g.name(), pane),
+          text("Move %s %.0f mm %s.", g.name(), Math.ceil(limit - mm), away(g))));
+      return;
+    }
+    out.add(Draft.fail(Code.GAP).about(g.name(), pane).figure(mm, limit, "mm").say(
+        text("%s stands %.0f mm from the %s.", g.name(), Math.floor(mm), pane),
+        text("Move %s %.0f mm %s.", g.name(), Math.ceil(limit - mm), away(g))));
+  }
+
+  private static String away(Gaps.PaneGap g) {
+    return switch (g.side()) {
+      case FRONT -> "back";
+      case BACK -> "forward";
+      case LEFT -> "to the right";
+      case RIGHT -> "to the left";
+    };
+  }
+
+  private static void device(Gaps.DeviceGap g, List<Finding> out, List<GapLine> lines) {
+    double mm = g.distanceM() * 1e3;
+    lines.add(new GapLine(g.name(), g.device(), mm, g.requiredM() * 1e3));
+    if (g.kept()) return;
+    out.add(Draft.fail(Code.BLOCKS_DEVICE).about(g.name(), g.device()).figure(mm, g.requiredM() * 1e3, "mm").say(
+        text("%s stands %.0f mm from %s.", g.name(), Math.floor(mm), g.device()),
+        text("Move %s %.0f mm away from it.", g.name(), Math.ceil(g.requiredM() * 1e3 - mm))));
+  }
+
+  private static void height(Scene scene, Gaps.RockHeight h, List<Finding> out) {
+    if (h.kept()) return;
+    double water = scene.water().levelMm();
+    out.add(Draft.fail(Code.TOO_TALL).about(h.name()).figure(h.topM() * 1e3, h.limitM() * 1e3, "mm").say(
+        text("%s reaches %.0f mm, %.0f %% of the water's depth.", h.name(), h.topM() * 1e3, 100 * h.topM() * 1e3 / water),
+        text("Lower the stack by %.0f mm.", Math.ceil((h.topM() - h.limitM()) * 1e3))));
+  }
+
+  private static void room(GrowingRoom g, List<Finding> out) {
+    if (g.kept()) return;
+    String under = g.under().equals(GrowingRoom.SURFACE) ? "the water's surface" : g.under();
+    out.add(Draft.warn(Code.GROWING_ROOM).about(g.name()).figure(g.leastM() * 1e3, g.requiredM() * 1e3, "mm").say(
+        text("%s has %.0f mm of free water under %s, with the room asked for over %.0f %% of it.", g.name(), g.leastM() * 1e3,
+            under, 100 * g.openShare()),
+        text("Move %s out from under, or set what grows there low.", g.name())));
+  }
+
+  private static void light(Scene scene, Shapes shapes, List<Finding> out) {
+    List<RockBody> bodies = shapes.placed().stream().map(PlacedRock::body).toList();
+    for (LightReport.RockLight l : LightReport.of(scene, bodies).rocks()) {
+      if (!l.shaded()) continue;
+      out.add(Draft.warn(Code.SHADED).about(l.rock()).figure(100 * l.unshaded(), 100 * l.least(), "%").say(
+          text("%s gets %.0f %% of the light it would have with no rock in the way.", l.rock(), 100 * l.unshaded()),
+          text("Move %s out into the light.", l.rock())));
+    }
+  }
+
+  /** Living rock belongs up in the light: its lowest point within a tenth of the water's depth of the floor is remarked on. */
+  private static void bottom(Scene scene, PlacedRock p, List<Finding> out) {
+    if (p.rock().kind() != Rock.Kind.LIVE) return;
+    double low = -p.reach(Vec3.Z.negated()) * 1e3;
+    double limit = Math.max(scene.floor().topMm(), scene.sand().depthMm()) + 0.05 * scene.water().levelMm();
+    if (low >= limit) return;
+    out.add(Draft.note(Code.LIVE_AT_BOTTOM).about(p.rock().name()).figure(low, limit, "mm").say(
+        text("%s, a living rock, lies at the bottom.", p.rock().name()),
+        text("Keep %s for a place in the light; dry rock does as well down there.", p.rock().name())));
+  }
+
+}

@@ -1,0 +1,210 @@
+package holdfast.engine.check;
+
+import static holdfast.engine.check.Draft.text;
+
+import holdfast.engine.check.CheckReport.JointLine;
+import holdfast.engine.contact.Contact;
+import holdfast.engine.contact.PairFit;
+import holdfast.engine.statics.BondUse;
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Link;
+import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.Rest;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.SceneHeap.Kind;
+import holdfast.engine.statics.State;
+import holdfast.engine.statics.Wrench;
+import holdfast.model.scene.JointSpec;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+
+/**
+ * What each support is worth: the heap is judged again without one foot on sand, without one rock, without one bond,
+ * without the panes. Also the lines of the joints, and small rocks under big ones.
+ */
+final class SupportStudy {
+  /** A rock this many times heavier than the one that alone carries it is remarked on. */
+  private static final double BIG_ON_SMALL = 1.5;
+
+  private final HeapStudy study;
+  private final SceneHeap scene;
+  private final int threads;
+  private final boolean safe;
+
+  SupportStudy(HeapStudy study, int threads) {
+    this.study = study;
+    this.threads = threads;
+    scene = study.scene();
+    safe = study.states().stream().allMatch(s -> study.judges(s).stream().allMatch(PartJudge::safe));
+  }
+
+  List<Finding> findings() {
+    List<Finding> out = new ArrayList<>(bigOnSmall());
+    onSand(out);
+    if (!safe) return out;
+    undermined(out);
+    lifted(out);
+    singleBonds(out);
+    neededPanes(out);
+    return out;
+  }
+
+  /** What first falls in a heap with only some of its links, in the first state in which it does. */
+  private record Fallen(State state, List<String> rocks) {}
+
+  private Optional<Fallen> without(Heap heap, IntPredicate keptLink, int rockOut) {
+    List<Link> links = new ArrayList<>();
+    for (int i = 0; i < heap.links().size(); i++) {
+      Link l = heap.links().get(i);
+      if (keptLink.test(i) && l.a() != rockOut && l.b() != rockOut) links.add(l);
+    }
+    Heap rest = new Heap(heap.bodies(), links);
+    for (State s : study.states()) {
+      List<Wrench> loads = scene.weights().loads(s);
+      for (Heap.Part p : rest.separate()) {
+        if (p.bodies().size() == 1 && p.bodies().get(0) == rockOut) continue;
+        PartJudge j = new PartJudge(p, loads);
+        if (j.safe()) continue;
+        Mechanism m = j.rest() instanceof Rest.Moves moves ? moves.mechanism() : null;
+        return Optional.of(new Fallen(s, m == null
+            ? p.heap().bodies().stream().map(Heap.Body::name).toList() : StandingFindings.movers(p.heap(), m)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private void onSand(List<Finding> out) {
+    for (int i = 0; i < scene.seats().size(); i++) {
+      if (scene.seats().get(i).kind() != Kind.SAND) continue;
+      String rock = scene.name(scene.seats().get(i).rock());
+      out.add(Draft.warn(Code.ON_SAND).about(rock).say(
+          text("%s rests on sand, which animals dig and currents wash away.", rock),
+          text("Stand %s on the floor itself, and lay the sand round it.", rock)));
+    }
+  }
+
+  private void undermined(List<Finding> out) {
+    List<Integer> sand = new ArrayList<>();
+    for (int i = 0; i < scene.seats().size(); i++) if (scene.seats().get(i).kind() == Kind.SAND) sand.add(i);
+    if (sand.isEmpty()) return;
+    boolean any = false;
+    for (int foot : sand) {
+      Optional<Fallen> fallen = without(scene.heap(), i -> i != foot, -1);
+      if (fallen.isEmpty()) continue;
+      any = true;
+      String rock = scene.name(scene.seats().get(foot).rock());
+      out.add(Draft.fail(Code.UNDERMINED).about(rock).in(fallen.get().state()).say(
+          text("When the sand under %s is dug away, %s.", rock, fall(fallen.get().rocks())),
+          text("Stand %s on the floor itself before the sand goes in.", rock)));
+    }
+    if (!any) {
+      without(scene.heap(), i -> !sand.contains(i), -1).ifPresent(f -> out.add(
+          Draft.fail(Code.SAND_ONLY).about(f.rocks()).in(f.state()).say(
+              text("With all sand dug away, %s.", fall(f.rocks())), "Give the heap a foot on the floor itself.")));
+    }
+  }
+
+  private void lifted(List<Finding> out) {
+    List<Integer> rocks = new ArrayList<>();
+    for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
+    List<Optional<Fallen>> found = Parallel.map(rocks, threads, r -> without(scene.heap(), i -> true, r));
+    for (int r : rocks) {
+      found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state()).say(
+          text("With %s lifted out, %s.", scene.name(r), fall(f.rocks())),
+          text("Take %s off before %s.", Draft.names(f.rocks()), scene.name(r)))));
+    }
+  }
+
+  private void singleBonds(List<Finding> out) {
+    for (JointSpec j : scene.scene().joints()) {
+      if (j.bond() == JointSpec.Bond.NONE) continue;
+      List<JointSpec> rest = scene.scene().joints().stream().filter(o -> o != j).toList();
+      SceneHeap broken = scene.withJoints(rest);
+      for (State s : study.states()) {
+        List<Wrench> loads = broken.weights().loads(s);
+        Optional<PartJudge> bad = broken.heap().separate().stream()
+            .map(p -> new PartJudge(p, loads)).filter(p -> !p.safe()).findFirst();
+        if (bad.isEmpty()) continue;
+        out.add(Draft.warn(Code.SINGLE_BOND).about(j.a(), j.b()).in(s).say(
+            text("If the bond between %s and %s gives way, the heap falls: it hangs on that one bond.", j.a(), j.b()),
+            "Add a rod or a second joint, or a rest from below."));
+        break;
+      }
+    }
+  }
+
+  private void neededPanes(List<Finding> out) {
+    boolean leans = scene.seats().stream().anyMatch(s -> s.kind() == Kind.PANE);
+    if (!leans) return;
+    without(scene.heap(), i -> scene.seats().get(i).kind() != Kind.PANE, -1).ifPresent(f -> out.add(
+        Draft.fail(Code.NEEDS_PANE).about(f.rocks()).in(f.state()).say(
+            text("Without the pane it leans on, %s: the glass holds it up.", fall(f.rocks())),
+            text("Give %s a stand of its own, clear of the glass.", f.rocks().get(0)))));
+  }
+
+  private static String fall(List<String> rocks) {
+    return Draft.names(rocks) + (rocks.size() == 1 ? " falls" : " fall");
+  }
+
+  private List<Finding> bigOnSmall() {
+    List<Finding> out = new ArrayList<>();
+    for (int i = 0; i < scene.rocks().size(); i++) {
+      int rock = i;
+      List<Integer> under = scene.contacts().contacts().stream()
+          .filter(c -> c.a() == rock && c.normal().z() > 0.5 || c.b() == rock && c.normal().z() < -0.5)
+          .map(c -> c.a() == rock ? c.b() : c.a()).distinct().toList();
+      if (under.size() != 1 || under.get(0) >= scene.rocks().size()) continue;
+      double own = scene.rocks().get(i).body().dryMassKg();
+      double below = scene.rocks().get(under.get(0)).body().dryMassKg();
+      if (own > BIG_ON_SMALL * below) {
+        out.add(Draft.warn(Code.BIG_ON_SMALL).about(scene.name(i), scene.name(under.get(0))).figure(own, below, "kg").say(
+            text("%s (%.1f kg) stands on %s (%.1f kg) alone: big on small.", scene.name(i), own, scene.name(under.get(0)), below),
+            "Put the bigger rock below."));
+      }
+    }
+    return out;
+  }
+
+  /** One line a pair of rocks that bear on each other. */
+  List<JointLine> joints() {
+    Map<Long, List<Contact>> pairs = new LinkedHashMap<>();
+    for (Contact c : scene.contacts().contacts()) {
+      if (c.b() < scene.rocks().size()) pairs.computeIfAbsent(key(c.a(), c.b()), k -> new ArrayList<>()).add(c);
+    }
+    Map<Long, Double> distance = new LinkedHashMap<>();
+    for (PairFit f : scene.contacts().fits()) distance.put(key(f.a(), f.b()), f.distanceM());
+    List<JointLine> out = new ArrayList<>();
+    pairs.forEach((k, list) -> {
+      String a = scene.name(list.get(0).a());
+      String b = scene.name(list.get(0).b());
+      JointSpec.Bond bond = scene.scene().joint(a, b).map(JointSpec::bond).orElse(JointSpec.Bond.NONE);
+      double area = list.stream().mapToDouble(Contact::areaM2).sum() * 1e6;
+      out.add(new JointLine(a, b, list.size(), area, distance.get(k) * 1e3, bond, use(list.get(0).a(), list.get(0).b())));
+    });
+    return out;
+  }
+
+  private long key(int a, int b) {
+    return (long) a * scene.solids().size() + b;
+  }
+
+  /** The largest part of a bond's strength that the weight calls on in any state in which the heap stays. */
+  private double use(int a, int b) {
+    double most = 0;
+    for (State s : study.states()) {
+      PartJudge j = study.judge(s, a);
+      if (!(j.rest() instanceof Rest.Stays stays)) continue;
+      for (int k = 0; k < j.part().links().size(); k++) {
+        Link whole = scene.heap().links().get(j.part().links().get(k));
+        if (Math.min(whole.a(), whole.b()) != a || Math.max(whole.a(), whole.b()) != b) continue;
+        most = Math.max(most, BondUse.of(j.heap().links().get(k), stays.forces().links().get(k)));
+      }
+    }
+    return most;
+  }
+}

@@ -1,0 +1,303 @@
+package holdfast.engine.statics;
+
+import holdfast.engine.statics.ConeSolution.End;
+import holdfast.engine.statics.Elements.Centre;
+import holdfast.engine.statics.Forces.LinkForce;
+import holdfast.model.geom.Vec3;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The force balance of one heap: do admissible contact forces exist, how far can a load grow, how much can a link carry.
+ *
+ * <p>Each question is a cone program ({@link ConeProgram}). Shear acts at the centre of pressure, which depends on the
+ * answer; the centres start at the patches' middles, the program is solved, the centres are moved to where the pushes
+ * gather, and it is solved again until the answer no longer changes. Where no twist acts the first answer is final. Every
+ * answer is recomputed in newtons, with twist taken about the true centre of pressure, before it is believed; what is
+ * then off yields {@code Undecided}.
+ *
+ * <p>Limits: this is the associative problem, an upper bound on what a heap bears; whether it <em>stays</em> is for
+ * {@link Resting}. Not safe for use by several threads at once; make one each.
+ */
+public final class ForceBalance {
+  private final Heap heap;
+  private final double forceN;
+  private final double lengthM;
+  private final Elements elements;
+  private final Patch[] patches;
+  private final Centre[] middles;
+  private BlockCholesky pattern;
+
+  /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
+  public ForceBalance(Heap heap, double typicalN) {
+    this.heap = heap;
+    forceN = typicalN > 0 ? typicalN : 1;
+    double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
+    lengthM = size > 0 ? size / 2 : 1;
+    elements = new Elements(heap, forceN, lengthM);
+    patches = heap.links().stream().map(l -> new Patch(l.normal(), l.polygon())).toArray(Patch[]::new);
+    middles = new Centre[patches.length];
+    for (int i = 0; i < patches.length; i++) middles[i] = Centre.middle(patches[i]);
+  }
+
+  /** The mean size of the force on a body under {@code loads}, to scale by. */
+  public static double typicalN(List<Wrench> loads) {
+    return loads.stream().mapToDouble(w -> w.force().norm()).average().orElse(1);
+  }
+
+  public Heap heap() {
+    return heap;
+  }
+
+  /** Do some admissible forces balance {@code loads} (one wrench a body, newtons, about its centre)? */
+  public Balance stands(List<Wrench> loads) {
+    Centre[] at = middles.clone();
+    String why = "";
+    for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
+      ConeSolution s = solve(at, scaled(loads), null, 0, null);
+      if (s.end() == End.NO_FORCES) return new Balance.Falls(Mechanism.of(heap, s.y(), lengthM));
+      if (s.end() != End.OPTIMAL) return new Balance.Undecided("the force balance did not settle");
+      Forces f = forces(s.x(), at);
+      double off = unbalance(f, loads);
+      if (off > Tolerances.BALANCE_RESIDUAL) return new Balance.Undecided(off(off));
+      Centres next = settle(f, at);
+      if (next.admissible) return new Balance.Stands(f);
+      why = next.worst;
+      at = next.centres;
+    }
+    return new Balance.Undecided("the centre of pressure did not settle at " + why);
+  }
+
+  /**
+   * The largest factor l, up to {@code cap}, for which some admissible forces balance {@code dead + l live}.
+   *
+   * @param settled relative change at which the centres of pressure count as settled
+   */
+  public Margin margin(List<Wrench> dead, List<Wrench> live, double cap, double settled) {
+    Centre[] at = middles.clone();
+    Margin.Limited best = null;
+    double before = Double.NaN;
+    for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
+      ConeSolution s = solve(at, scaled(dead), scaled(live), cap, null);
+      if (s.end() == End.NO_FORCES) {
+        return round == 0 ? new Margin.Falls(Mechanism.of(heap, s.y(), lengthM)) : orUndecided(best);
+      }
+      if (s.end() != End.OPTIMAL) return orUndecided(best);
+      double factor = s.x()[s.x().length - 1];
+      Forces f = forces(s.x(), at);
+      double off = unbalance(f, sum(dead, live, factor));
+      if (off > Tolerances.BALANCE_RESIDUAL) return best != null ? best : new Margin.Undecided(off(off));
+      Centres next = settle(f, at);
+      if (next.admissible) {
+        if (factor >= cap * (1 - Tolerances.PRESSURE_FINE)) return new Margin.Beyond(cap, f);
+        if (best == null || factor > best.factor()) {
+          best = new Margin.Limited(factor, -s.dual(), f, Mechanism.of(heap, s.y(), lengthM));
+        }
+        if (next.idle || Math.abs(factor - before) <= settled * Math.abs(factor)) return best;
+      }
+      before = factor;
+      at = next.centres;
+    }
+    return orUndecided(best);
+  }
+
+  private static Margin orUndecided(Margin.Limited best) {
+    return best != null ? best : new Margin.Undecided("the force balance did not settle");
+  }
+
+  /** Least and most of the sum of normal forces in the links {@code which}, over all admissible balances of {@code loads}. */
+  public Range range(List<Wrench> loads, List<Integer> which) {
+    double least = extreme(loads, which, 1);
+    double most = extreme(loads, which, -1);
+    return new Range(Math.max(0, least), -most);
+  }
+
+  /**
+   * Bounds of a force, newtons.
+   *
+   * @param mostN infinite where self-stress can raise it without end; not a number where it was not settled
+   */
+  public record Range(double leastN, double mostN) {
+    public boolean bounded() {
+      return Double.isFinite(mostN);
+    }
+  }
+
+  private double extreme(List<Wrench> loads, List<Integer> which, double sign) {
+    int n = 0;
+    int[] start = new int[heap.links().size()];
+    List<Element> list = elementsAt(middles);
+    for (int i = 0; i < start.length; i++) {
+      start[i] = n;
+      n += list.get(i).size();
+    }
+    double[] cost = new double[n];
+    for (int i : which) {
+      int pushes = heap.links().get(i) instanceof Link.Bearing b ? b.polygon().size() : 1;
+      for (int k = 0; k < pushes; k++) cost[start[i] + k] = sign;
+    }
+    ConeSolution s = solve(middles, scaled(loads), null, 0, cost);
+    return switch (s.end()) {
+      case OPTIMAL -> s.primal() * forceN;
+      case UNBOUNDED -> Double.NEGATIVE_INFINITY;
+      default -> Double.NaN;
+    };
+  }
+
+  // -- between newtons and the program ------------------------------------------------------------------------------
+
+  private List<Element> elementsAt(Centre[] at) {
+    List<Element> list = new ArrayList<>(patches.length);
+    for (int i = 0; i < patches.length; i++) {
+      Link link = heap.links().get(i);
+      if (link instanceof Link.Bearing b) list.add(elements.bearing(b, patches[i], at[i]));
+      else if (link instanceof Link.Bond b) list.add(elements.bond(b, patches[i]));
+      else list.add(elements.rod((Link.Rod) link));
+    }
+    return list;
+  }
+
+  private ConeSolution solve(Centre[] at, double[] load, double[] live, double cap, double[] cost) {
+    ConeProgram program = new ConeProgram(heap.bodies().size(), elementsAt(at), load, live, cap, cost);
+    if (program.liveBodies().length > 1) return new ConeSolver(program, program.pattern()).solve(Tolerances.CONE_GAP);
+    if (pattern == null) pattern = program.pattern();
+    return new ConeSolver(program, pattern).solve(Tolerances.CONE_GAP);
+  }
+
+  private double[] scaled(List<Wrench> loads) {
+    return scaled(loads, forceN, lengthM);
+  }
+
+  static double[] scaled(List<Wrench> loads, double forceN, double lengthM) {
+    double[] out = new double[6 * loads.size()];
+    for (int i = 0; i < loads.size(); i++) {
+      Vec3 f = loads.get(i).force();
+      Vec3 m = loads.get(i).moment();
+      out[6 * i] = f.x() / forceN;
+      out[6 * i + 1] = f.y() / forceN;
+      out[6 * i + 2] = f.z() / forceN;
+      out[6 * i + 3] = m.x() / forceN / lengthM;
+      out[6 * i + 4] = m.y() / forceN / lengthM;
+      out[6 * i + 5] = m.z() / forceN / lengthM;
+    }
+    return out;
+  }
+
+  static List<Wrench> sum(List<Wrench> dead, List<Wrench> live, double factor) {
+    List<Wrench> out = new ArrayList<>(dead.size());
+    for (int i = 0; i < dead.size(); i++) out.add(dead.get(i).plus(live.get(i).times(factor)));
+    return out;
+  }
+
+  private Forces forces(double[] x, Centre[] at) {
+    List<LinkForce> out = new ArrayList<>(patches.length);
+    int o = 0;
+    for (int i = 0; i < patches.length; i++) {
+      Link link = heap.links().get(i);
+      Patch patch = patches[i];
+      if (link instanceof Link.Bearing b) {
+        int m = patch.corners.size();
+        boolean rubs = b.friction() > 0;
+        boolean twists = rubs && patch.reachM() > 0;
+        List<Double> pushes = new ArrayList<>(m);
+        double normal = 0;
+        for (int k = 0; k < m; k++) {
+          pushes.add(x[o + k] * forceN);
+          normal += x[o + k] * forceN;
+        }
+        Vec3 shear = rubs ? patch.first.times(x[o + m] * forceN).plusTimes(x[o + m + 1] * forceN, patch.second) : Vec3.ZERO;
+        double twist = twists ? x[o + m + 2] * forceN * at[i].meanDistanceM() : 0;
+        Centre true_ = pressure(patch, pushes, normal, at[i]);
+        double du = at[i].u() - true_.u();
+        double dv = at[i].v() - true_.v();
+        twist += du * shear.dot(patch.second) - dv * shear.dot(patch.first);
+        Vec3 where = patch.centroid.plusTimes(true_.u(), patch.first).plusTimes(true_.v(), patch.second);
+        out.add(new LinkForce(normal, shear, where, link.normal().times(twist), pushes));
+        o += m + (twists ? 3 : rubs ? 2 : 0);
+      } else if (link instanceof Link.Bond b) {
+        int n = b.moment() && patch.areaM2 > 0 ? 6 : 3;
+        out.add(BondUse.bondForce(b, patch, newtons(x, o, n), lengthM));
+        o += n;
+      } else {
+        Link.Rod r = (Link.Rod) link;
+        int n = r.pullN() > 0 ? 5 : 4;
+        out.add(BondUse.rodForce(r, newtons(x, o, n), lengthM));
+        o += n;
+      }
+    }
+    return new Forces(out);
+  }
+
+  private double[] newtons(double[] x, int from, int count) {
+    double[] out = new double[count];
+    for (int i = 0; i < count; i++) out[i] = x[from + i] * forceN;
+    return out;
+  }
+
+  /** The centre of the pushes; where there is hardly any push, what it was. */
+  static Centre pressure(Patch patch, List<Double> pushes, double normalN, Centre was) {
+    double u = 0;
+    double v = 0;
+    double sum = 0;
+    for (int k = 0; k < pushes.size(); k++) {
+      double n = Math.max(0, pushes.get(k));
+      sum += n;
+      u += n * patch.u[k];
+      v += n * patch.v[k];
+    }
+    if (!(sum > 0) || !(normalN > 0)) return was;
+    return new Centre(u / sum, v / sum, patch.meanDistance(u / sum, v / sum));
+  }
+
+  private record Centres(Centre[] centres, boolean admissible, boolean idle, String worst) {}
+
+  /** Where the pressure now is, whether every force lies in its true cone, and whether no twist depends on the centres. */
+  private Centres settle(Forces f, Centre[] at) {
+    Centre[] next = at.clone();
+    boolean admissible = true;
+    boolean idle = true;
+    String worst = "";
+    for (int i = 0; i < patches.length; i++) {
+      if (!(heap.links().get(i) instanceof Link.Bearing b) || b.friction() == 0) continue;
+      LinkForce lf = f.links().get(i);
+      Patch patch = patches[i];
+      Centre c = pressure(patch, lf.cornersN(), lf.normalN(), at[i]);
+      next[i] = c;
+      double limit = b.friction() * lf.normalN();
+      double slack = Tolerances.BALANCE_CONE * (limit + forceN);
+      double twist = Math.abs(lf.moment().dot(b.normal()));
+      double shear = lf.shear().norm();
+      double asForce = c.meanDistanceM() > 0 ? twist / c.meanDistanceM() : 0;
+      // The twist that the program itself saw, about the centre that was held.
+      Vec3 was = patch.centroid.plusTimes(at[i].u(), patch.first).plusTimes(at[i].v(), patch.second);
+      double held = Math.abs(lf.moment().dot(b.normal()) + lf.at().minus(was).cross(lf.shear()).dot(b.normal()));
+      double arm = Math.min(c.meanDistanceM(), at[i].meanDistanceM());
+      if (Math.max(twist, held) > Tolerances.TWIST_IDLE * (limit + forceN) * arm) idle = false;
+      double gathered = 0;
+      for (int k = 0; k < patch.corners.size(); k++) {
+        gathered += b.friction() * Math.max(0, lf.cornersN().get(k)) * Math.hypot(patch.u[k] - c.u(), patch.v[k] - c.v());
+      }
+      boolean fits = Math.hypot(shear, asForce) <= limit + slack
+          && twist <= gathered + slack * (c.meanDistanceM() + 1e-3 * lengthM);
+      if (!fits) {
+        admissible = false;
+        worst = heap.bodies().get(b.a()).name();
+      }
+    }
+    return new Centres(next, admissible, idle, worst);
+  }
+
+  private double unbalance(Forces f, List<Wrench> loads) {
+    double size = 0;
+    for (Wrench w : loads) size = Math.max(size, Math.max(w.force().norm(), w.moment().norm() / lengthM));
+    double worst = 0;
+    for (Wrench w : f.unbalance(heap, loads)) {
+      worst = Math.max(worst, Math.max(w.force().norm(), w.moment().norm() / lengthM));
+    }
+    return worst / Math.max(size, Double.MIN_NORMAL);
+  }
+
+  private static String off(double residual) {
+    return String.format(java.util.Locale.ROOT, "recomputed forces are out of balance by %.1e of the load", residual);
+  }
+}

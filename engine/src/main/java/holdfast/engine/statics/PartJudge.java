@@ -1,0 +1,113 @@
+package holdfast.engine.statics;
+
+import java.util.List;
+
+/**
+ * One separate heap in one state: whether it stands and stays, and what more it bears. What it found under its own weight
+ * can be shared between threads; the methods that answer for more load are for one thread at a time.
+ */
+public final class PartJudge {
+  private final Heap.Part part;
+  private final Heap heap;
+  private final List<Wrench> dead;
+  private final double typicalN;
+  private final Balance balance;
+  private final Rest rest;
+  private ForceBalance forces;
+  private Resting resting;
+
+  /** Judges one part of a heap under its share of {@code whole}, the weights of the whole heap's bodies. */
+  public PartJudge(Heap.Part part, List<Wrench> whole) {
+    this.part = part;
+    heap = part.heap();
+    dead = part.of(whole);
+    typicalN = ForceBalance.typicalN(dead);
+    forces = new ForceBalance(heap, typicalN);
+    balance = forces.stands(dead);
+    resting = new Resting(heap, typicalN);
+    rest = balance instanceof Balance.Falls ? null : resting.under(dead);
+  }
+
+  private PartJudge(PartJudge of) {
+    part = of.part;
+    heap = of.heap;
+    dead = of.dead;
+    typicalN = of.typicalN;
+    balance = of.balance;
+    rest = of.rest;
+  }
+
+  /** The same judgement for use by another thread. */
+  public PartJudge forThread() {
+    return new PartJudge(this);
+  }
+
+  public Heap.Part part() {
+    return part;
+  }
+
+  public Heap heap() {
+    return heap;
+  }
+
+  public List<Wrench> dead() {
+    return dead;
+  }
+
+  public Balance balance() {
+    return balance;
+  }
+
+  /** What staying came to; a fall when the forces have no balance to begin with. */
+  public Rest rest() {
+    return rest != null ? rest : new Rest.Moves(((Balance.Falls) balance).mechanism(), Double.NaN);
+  }
+
+  /**
+   * Whether this judgement makes {@code heavier} needless for any live load that does not depend on the state: its dead
+   * load is this one's times a factor of one or more. Every force in a heap without bonds scales with its loads, so its
+   * margins are then this one's times that factor; with bonds only equal loads will do.
+   */
+  public boolean covers(PartJudge heavier) {
+    double factor = Double.NaN;
+    for (int i = 0; i < dead.size() && Double.isNaN(factor); i++) {
+      double n = dead.get(i).force().norm();
+      if (n > 0) factor = heavier.dead.get(i).force().norm() / n;
+    }
+    boolean bonded = heap.links().stream().anyMatch(l -> !(l instanceof Link.Bearing));
+    if (!(factor >= 1 - Tolerances.PROPORTIONAL) || bonded && factor > 1 + Tolerances.PROPORTIONAL) return false;
+    for (int i = 0; i < dead.size(); i++) {
+      Wrench off = heavier.dead.get(i).plus(dead.get(i).times(-factor));
+      double size = heavier.dead.get(i).force().norm();
+      double arm = heap.bodies().get(i).sizeM();
+      if (off.force().norm() > Tolerances.PROPORTIONAL * size || off.moment().norm() > Tolerances.PROPORTIONAL * size * arm) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** It stands and stays: both, or it is not safe. */
+  public boolean safe() {
+    return balance instanceof Balance.Stands && rest instanceof Rest.Stays;
+  }
+
+  /** What the force balance allows of a live load, up to {@code cap}. */
+  public Margin atMost(List<Wrench> live, double cap) {
+    if (forces == null) forces = new ForceBalance(heap, typicalN);
+    return forces.margin(dead, live, cap, Tolerances.PRESSURE_COARSE);
+  }
+
+  /** Least and most force in some links together. */
+  public ForceBalance.Range range(List<Integer> links) {
+    if (forces == null) forces = new ForceBalance(heap, typicalN);
+    return forces.range(dead, links);
+  }
+
+  /** Whether it stays when {@code factor} times {@code live} comes on top. */
+  public Rest under(List<Wrench> live, double factor) {
+    if (!(rest instanceof Rest.Stays s)) return rest();
+    if (resting == null) resting = new Resting(heap, typicalN);
+    return resting.then(s.state(), ForceBalance.sum(dead, live, factor));
+  }
+}

@@ -1,0 +1,144 @@
+package holdfast.engine.statics;
+
+import holdfast.model.geom.Vec3;
+import java.util.List;
+
+/**
+ * The plane geometry of a contact patch: frame, centroid, area, second moments, mean distance from a point.
+ * Lengths in metres; {@code u} and {@code v} are coordinates along {@code first} and {@code second} from the centroid,
+ * with {@code first x second = normal}.
+ */
+final class Patch {
+  final Vec3 normal;
+  final Vec3 first;
+  final Vec3 second;
+  final Vec3 centroid;
+  final List<Vec3> corners;
+  final double[] u;
+  final double[] v;
+  final double areaM2;
+  /** Means over the patch of u^2, v^2 and u v, square metres. */
+  final double uu;
+  final double vv;
+  final double uv;
+
+  Patch(Vec3 normal, List<Vec3> corners) {
+    this.normal = normal;
+    this.corners = corners;
+    first = normal.anyPerpendicular();
+    second = normal.cross(first);
+    int n = corners.size();
+    u = new double[n];
+    v = new double[n];
+    Vec3 o = corners.get(0);
+    double[] pu = new double[n];
+    double[] pv = new double[n];
+    for (int i = 0; i < n; i++) {
+      Vec3 d = corners.get(i).minus(o);
+      pu[i] = d.dot(first);
+      pv[i] = d.dot(second);
+    }
+    double area = 0;
+    double mu = 0;
+    double mv = 0;
+    for (int i = 0; i < n; i++) {
+      int j = (i + 1) % n;
+      double cross = pu[i] * pv[j] - pu[j] * pv[i];
+      area += cross / 2;
+      mu += cross * (pu[i] + pu[j]) / 6;
+      mv += cross * (pv[i] + pv[j]) / 6;
+    }
+    double cu;
+    double cv;
+    double reach = 0;
+    for (int i = 0; i < n; i++) reach = Math.max(reach, Math.hypot(pu[i], pv[i]));
+    boolean flat = n >= 3 && Math.abs(area) > 1e-12 * reach * reach;
+    if (flat) {
+      cu = mu / area;
+      cv = mv / area;
+    } else {
+      area = 0;
+      cu = 0;
+      cv = 0;
+      for (int i = 0; i < n; i++) {
+        cu += pu[i] / n;
+        cv += pv[i] / n;
+      }
+    }
+    areaM2 = Math.abs(area);
+    centroid = o.plusTimes(cu, first).plusTimes(cv, second);
+    for (int i = 0; i < n; i++) {
+      u[i] = pu[i] - cu;
+      v[i] = pv[i] - cv;
+    }
+    double suu = 0;
+    double svv = 0;
+    double suv = 0;
+    if (flat) {
+      for (int i = 0; i < n; i++) {
+        int j = (i + 1) % n;
+        double cross = (u[i] * v[j] - u[j] * v[i]) / area;
+        suu += cross * (u[i] * u[i] + u[i] * u[j] + u[j] * u[j]) / 12;
+        svv += cross * (v[i] * v[i] + v[i] * v[j] + v[j] * v[j]) / 12;
+        suv += cross * (u[i] * v[j] + 2 * u[i] * v[i] + 2 * u[j] * v[j] + u[j] * v[i]) / 24;
+      }
+    }
+    uu = suu;
+    vv = svv;
+    uv = suv;
+  }
+
+  /** The farthest corner from the centroid, metres. */
+  double reachM() {
+    double r = 0;
+    for (int i = 0; i < u.length; i++) r = Math.max(r, Math.hypot(u[i], v[i]));
+    return r;
+  }
+
+  /**
+   * Mean distance of the patch from the point (pu, pv): over its area, or along its length when it is an edge; metres.
+   * Exact: a triangle with its apex at the point gives d^3/6 [sec t tan t + ln(sec t + tan t)] between the angles of its
+   * base, d the distance of the base.
+   */
+  double meanDistance(double pu, double pv) {
+    int n = u.length;
+    if (n == 1) return 0;
+    if (areaM2 == 0) {
+      int far = 0;
+      int near = 0;
+      for (int i = 1; i < n; i++) {
+        if (u[i] * (u[1] - u[0]) + v[i] * (v[1] - v[0]) > u[far] * (u[1] - u[0]) + v[far] * (v[1] - v[0])) far = i;
+        if (u[i] * (u[1] - u[0]) + v[i] * (v[1] - v[0]) < u[near] * (u[1] - u[0]) + v[near] * (v[1] - v[0])) near = i;
+      }
+      double a = Math.hypot(u[far] - pu, v[far] - pv);
+      double b = Math.hypot(u[near] - pu, v[near] - pv);
+      double length = Math.hypot(u[far] - u[near], v[far] - v[near]);
+      return length == 0 ? 0 : (a * a + b * b) / (2 * length);
+    }
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      int j = (i + 1) % n;
+      double eu = u[j] - u[i];
+      double ev = v[j] - v[i];
+      double length = Math.hypot(eu, ev);
+      if (length == 0) continue;
+      double au = u[i] - pu;
+      double av = v[i] - pv;
+      double d = (au * ev - av * eu) / length;
+      if (d == 0) continue;
+      double along0 = (au * eu + av * ev) / length;
+      double along1 = along0 + length;
+      sum += d * (primitive(d, along1) - primitive(d, along0));
+    }
+    return Math.abs(sum) / areaM2;
+  }
+
+  /** d^2/6 [sec t tan t + asinh(tan t)] with tan t = along / |d|. */
+  private static double primitive(double d, double along) {
+    double m = Math.abs(d);
+    double tan = along / m;
+    double sec = Math.sqrt(1 + tan * tan);
+    double asinh = Math.copySign(Math.log(Math.abs(tan) + sec), tan);
+    return d * d / 6 * (sec * tan + asinh);
+  }
+}

@@ -1,0 +1,145 @@
+package holdfast.engine.statics;
+
+/**
+ * Every tolerance of the statics: unit, purpose, warning. Scaled figures are relative to the program's own force (mean
+ * weight of a body) and length (mean size of a body).
+ */
+final class Tolerances {
+  // -- cone solver --------------------------------------------------------------------------------------------------
+
+  /** Scaled; largest residual of balance and of motion at which the solver may stop. Below 1e-10 it stalls in rounding. */
+  static final double CONE_RESIDUAL = 1e-9;
+
+  /** Relative distance of forces and mechanism for figures that are reported. */
+  static final double CONE_GAP = 1e-8;
+
+  /** Scaled; objectives smaller than this are compared absolutely. */
+  static final double CONE_GAP_FLOOR = 1e-3;
+
+  /** Relative; how far from exact a mechanism may be that proves that no forces exist. Looser calls standing heaps falling. */
+  static final double CONE_CERTIFICATE = 1e-8;
+
+  /** Where rounding stops the solver early, tolerances this many times as wide are let through, and recomputed. */
+  static final double CONE_NEARLY = 100;
+
+  /** Steps before the solver gives up; it needs 8 to 25. */
+  static final int CONE_STEPS = 80;
+
+  /** Share of the way to the edge of the cone that a step goes. */
+  static final double CONE_STEP_SHARE = 0.985;
+
+  /** A step shorter than this makes no progress. */
+  static final double CONE_LEAST_STEP = 1e-9;
+
+  /** Relative; how deep inside the cone the start lies. */
+  static final double CONE_START = 1e-2;
+
+  /** Relative to the largest entry; added to the diagonal of the equations, taken back by refinement. */
+  static final double CONE_REGULAR = 1e-15;
+
+  /** Relative; a pivot of a link's own block that has cancelled to less than this is replaced. */
+  static final double CONE_SMALL_PIVOT = 1e-14;
+
+  /** Rounds of refinement of a linear solve at most. */
+  static final int CONE_REFINEMENTS = 4;
+
+  /** Relative; a linear solve this exact is not refined further. */
+  static final double CONE_REFINED = 1e-13;
+
+  // -- force balance ------------------------------------------------------------------------------------------------
+
+  /** Relative to the load; largest residual of a balance that is believed when recomputed in newtons. */
+  static final double BALANCE_RESIDUAL = 1e-6;
+
+  /** Relative to the friction limit; how far a recomputed force may lie outside its cone. */
+  static final double BALANCE_CONE = 1e-6;
+
+  /** Relative change of a margin at which the centres of pressure have settled, where a figure is asked for. */
+  static final double PRESSURE_FINE = 1e-6;
+
+  /** The same for bounds that staying then confirms. */
+  static final double PRESSURE_COARSE = 1e-3;
+
+  /** Rounds in which centres of pressure may settle; 1 where no twist acts, 2 to 6 elsewhere. */
+  static final int PRESSURE_ROUNDS = 10;
+
+  /** Share of a joint's friction; a twist below it does not depend on where the centre of pressure is. */
+  static final double TWIST_IDLE = 1e-7;
+
+  // -- staying ------------------------------------------------------------------------------------------------------
+
+  /** Tangential over normal stiffness of a contact; between 2/3 and 1 for like bodies (Mindlin 1949). */
+  static final double REST_SHEAR_STIFFNESS = 0.8;
+
+  /** Inertia over stiffness in the first step: about one static compression a step. */
+  static final double REST_FIRST_INERTIA = 1;
+
+  /** Inertia over stiffness is not lowered past this; a body that still moves then has gone a million compressions. */
+  static final double REST_LEAST_INERTIA = 1e-9;
+
+  /** Factor by which inertia falls after a step that went well. */
+  static final double REST_SPEED_UP = 0.1;
+
+  /** In g; what accelerates less than this is at rest. Above 1e-6 slow collapses pass for rest. */
+  static final double REST_ACCELERATION = 1e-8;
+
+  /** In g; what accelerates more than this, and does not calm down, falls. Between the two nothing is concluded. */
+  static final double FALL_ACCELERATION = 1e-6;
+
+  /** Relative to the mean weight; friction limits that change less than this have settled. */
+  static final double REST_FRICTION = 1e-8;
+
+  /** Time steps before nothing is concluded. */
+  static final int REST_STEPS = 60;
+
+  /** Rounds of friction limits in one time step. */
+  static final int REST_ROUNDS = 4;
+
+  /** Newton steps in one round. */
+  static final int REST_NEWTON = 40;
+
+  /** Relative to the mean weight; residual at which a round is solved. */
+  static final double REST_RESIDUAL = 1e-11;
+
+  /** Relative to the limit; how far a force at rest may exceed its friction or its bond when recomputed. */
+  static final double REST_CONE = 1e-6;
+
+  // -- margins ------------------------------------------------------------------------------------------------------
+
+  /** Share of the force balance's bound at which staying is tried first; nearer than this the contacts hang by rounding. */
+  static final double CONFIRM_TOP = 5e-8;
+
+  /** Where the bound itself is not borne, this share of it is tried next: the two limits are often close. */
+  static final double CONFIRM_FIRST_CUT = 0.98;
+
+  /** Share of the bound to which a confirmed factor is searched where a figure is asked for. */
+  static final double CONFIRM_FINE = 1e-4;
+
+  /** Factors on a load of the size of the weight are not looked for beyond this. */
+  static final double FACTOR_CAP = 100;
+
+  /** Relative; loads nearer than this to a multiple of others are that multiple. */
+  static final double PROPORTIONAL = 1e-12;
+
+  /** A bound is passed by this factor to see how the heap gives way. */
+  static final double BEYOND = 1.05;
+
+  /** Relative width to which a margin is searched that staying lowers. */
+  static final double CONFIRM_COARSE = 0.01;
+
+  /** Of the fastest point; what moves slower than this is carried along by the give of the contacts. */
+  static final double MOVES_AT_ALL = 0.02;
+
+  /** Tilting speed of the rim over speed of the centre; above it a movement is a topple. */
+  static final double SLIDE_TILT = 0.1;
+
+  // -- from a scene ---------------------------------------------------------------------------------------------------
+
+  /** Metres; a rock that ends this little above the sand still rests on it. Sand is laid by hand to no better than this. */
+  static final double SAND_REACH_M = 3e-3;
+
+  /** Square metres; a bonded patch smaller than a few square millimetres is not counted. */
+  static final double LEAST_BOND_M2 = 4e-6;
+
+  private Tolerances() {}
+}
