@@ -9,6 +9,7 @@ import holdfast.app.view.draw.Projector;
 import holdfast.app.view.draw.Scale;
 import holdfast.app.view.draw.Stone;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.statics.Movement;
 import holdfast.engine.gap.Gaps;
 import holdfast.engine.gap.ReachMap;
 import holdfast.engine.light.LightReport;
@@ -65,7 +66,7 @@ final class SceneMarks {
       Colour colour = w.marginN() < tier && !w.unlimited() ? Palette.FAIL : Palette.FINE;
       brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 3, colour);
       String words = (w.unlimited() ? "over " : "") + Scale.force(w.marginN(), units)
-          + (w.movement() == CheckReport.Movement.NONE ? "" : " " + w.movement().word());
+          + (w.movement() == Movement.NONE ? "" : " " + w.movement().word());
       brush.tag(tail.x(), tail.y() - 14 * brush.scale(), words, Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
     });
   }

@@ -163,7 +163,8 @@ record Separation(double distanceM, List<Vec3> normals, Vec3 onA, Vec3 onB) {
         double q = qx * bx + qy * by + qz * bz;
         if (p * q >= 0 || left * q <= 0) continue;
         Axis axis = edgeAxis(a, i, b, j);
-        if (axis == null) continue;
+        if (axis == null || best != null && axis.separationM <= best.separationM - rounding) continue;
+        axis = measured(axis, a, b);
         if (best == null || axis.separationM > best.separationM + rounding
             || axis.separationM > best.separationM - rounding && better(axis, best)) {
           best = axis;
@@ -171,6 +172,14 @@ record Separation(double distanceM, List<Vec3> normals, Vec3 onA, Vec3 onB) {
       }
     }
     return best;
+  }
+
+  /**
+   * The axis with what really separates the bodies along it. Edges that are all but parallel, as coordinates rounded in a
+   * file are, have a cross product that is noise: the distance of the two edges along it then says nothing.
+   */
+  private static Axis measured(Axis axis, Polytope a, Polytope b) {
+    return new Axis(axis.normal, Math.min(axis.separationM, a.least(axis.normal) - b.reach(axis.normal)), 0);
   }
 
   /** The axis across two edges; null when they are parallel. */
