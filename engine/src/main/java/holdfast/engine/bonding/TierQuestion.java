@@ -2,7 +2,7 @@ package holdfast.engine.bonding;
 
 import holdfast.engine.statics.Gravity;
 import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.LoadCase;
+import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.Movement;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
@@ -24,6 +24,9 @@ import java.util.Optional;
  * A rock that only slides is no reason for a bond.
  */
 public final class TierQuestion {
+  /** A bound is passed by this factor to see how the heap gives way. */
+  private static final double JUST_BEYOND = 1.02;
+
   private final SceneHeap scene;
   private final Settings settings;
 
@@ -68,13 +71,13 @@ public final class TierQuestion {
       PlacedRock r = scene.rocks().get(rock);
       for (int d = 0; d < directions; d++) {
         for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
-          if (goesOver(state, judge, judge.part().of(p.unit(scene.heap())), tier)) {
+          if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
             return Optional.of(scene.name(rock) + " topples when pushed, " + state.words());
           }
         }
       }
       for (Push p : Push.presses(rock, r.lobes())) {
-        if (goesOver(state, judge, judge.part().of(p.unit(scene.heap())), tier)) {
+        if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
           return Optional.of(scene.name(rock) + " tips when pressed down, " + state.words());
         }
       }
@@ -91,8 +94,7 @@ public final class TierQuestion {
       Vec3 along = Vec3.heading(360.0 * d / directions);
       List<Wrench> live = judge.part().bodies().stream()
           .map(b -> new Wrench(along.times(kg.get(b) * Gravity.G), Vec3.ZERO)).toList();
-      LoadCase c = LoadCase.of(state, judge, live, 1.01 * limit);
-      if (c.atMost() < limit || !judge.under(live, limit).stays()) {
+      if (!judge.under(live, limit).stays()) {
         return Optional.of("the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words());
       }
     }
@@ -100,11 +102,11 @@ public final class TierQuestion {
   }
 
   /** Whether {@code factor} times {@code live} is not borne, in any way but by sliding. */
-  private static boolean goesOver(State state, PartJudge judge, List<Wrench> live, double factor) {
-    LoadCase c = LoadCase.of(state, judge, live, 1.01 * factor);
-    double tried = Math.min(factor, c.atMost());
-    Rest rest = judge.under(live, tried < factor ? tried * 1.02 : factor);
-    if (rest.stays() && tried >= factor) return false;
+  private static boolean goesOver(PartJudge judge, List<Wrench> live, double factor) {
+    if (judge.under(live, factor).stays()) return false;
+    Margin margin = judge.atMost(live, factor);
+    double first = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> 0.0);
+    Rest rest = judge.under(live, Math.min(factor, first * JUST_BEYOND));
     return !(rest instanceof Rest.Moves m) || Movement.of(judge.heap(), m.mechanism()) != Movement.SLIDES;
   }
 }

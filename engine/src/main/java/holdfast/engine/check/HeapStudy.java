@@ -162,7 +162,7 @@ final class HeapStudy {
   private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees) {
     List<LoadCase> cases = new ArrayList<>();
     own.forEach((state, judge) -> {
-      for (Push p : lines) cases.add(LoadCase.of(state, judge, judge.part().of(p.unit(scene.heap())), cap()));
+      for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
     });
     LoadCase.Least least = LoadCase.least(cases, cap(), SEARCH_SHARE);
     boolean unlimited = least.factor() >= cap();
@@ -193,7 +193,7 @@ final class HeapStudy {
       List<LoadCase> cases = new ArrayList<>();
       threadJudges(rock).forEach((state, judge) -> {
         for (Push p : Push.presses(rock, scene.rocks().get(rock).lobes())) {
-          cases.add(LoadCase.of(state, judge, judge.part().of(p.unit(scene.heap())), pressCap()));
+          cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
         }
       });
       LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE);
@@ -226,7 +226,7 @@ final class HeapStudy {
         Vec3 along = Vec3.heading(360.0 * d / directions);
         List<Wrench> live = judge.part().bodies().stream()
             .map(b -> new Wrench(along.times(kg.get(b) * Gravity.G), Vec3.ZERO)).toList();
-        cases.add(LoadCase.of(state, own, live, SHAKE_CAP_G));
+        cases.add(new LoadCase(state, own, live));
         degrees.add(360.0 * d / directions);
       }
     }

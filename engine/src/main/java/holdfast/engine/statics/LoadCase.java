@@ -1,39 +1,22 @@
 package holdfast.engine.statics;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * A live load on one separate heap in one state, with what the force balance allows of it.
+ * A live load on one separate heap in one state.
  *
  * @param state the state whose weights are the dead load
  * @param judge the heap under its weight
  * @param live the load per unit of factor
- * @param atMost the factor that the force balance allows, at most the cap that was asked for
- * @param settled the force balance gave an answer
  */
-public record LoadCase(State state, PartJudge judge, List<Wrench> live, double atMost, boolean settled) {
-
-  /** Asks the force balance. */
-  public static LoadCase of(State state, PartJudge judge, List<Wrench> live, double cap) {
-    if (!judge.safe()) return new LoadCase(state, judge, live, 0, judge.balance() instanceof Balance.Falls);
-    Margin m = judge.atMost(live, cap);
-    double most = m.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> 0.0);
-    return new LoadCase(state, judge, live, Math.min(most, cap), !(m instanceof Margin.Undecided));
-  }
-
-  /** The same case for use by another thread. */
-  LoadCase forThread() {
-    return new LoadCase(state, judge.forThread(), live, atMost, settled);
-  }
+public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
 
   /**
    * The least factor of several cases that was seen to be borne and stayed under.
    *
-   * @param factor never above what staying confirmed in any case
-   * @param atMost the least that the force balance allows
+   * @param factor never above what staying confirmed in every case
+   * @param atMost the least that the force balance allows in the cases that do not stay under the cap
    * @param governing the case that governs
    * @param movement how the governing case gives way, when that was seen
    * @param settled false where an answer is missing: the factor is then what was confirmed all the same
@@ -41,47 +24,62 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live, double a
   public record Least(double factor, double atMost, LoadCase governing, Optional<Mechanism> movement, boolean settled) {}
 
   /**
-   * Searches the cases from the one with the least bound upward. Each must be seen to stay at the least factor found so
-   * far, or lowers it; no order between balance and staying is assumed.
+   * Searches the cases for the least factor, up to {@code cap}. Each case must be seen to stay at the least factor found so
+   * far: the forces it comes to rest with are admissible forces in balance, so nothing else need be asked. One that does
+   * not is asked for the bound of its force balance, and searched below it. No order between cases, or between balance
+   * and staying, is assumed.
    *
-   * @param cap factors are not looked for beyond it
-   * @param share relative width to which a factor that is lowered is searched
+   * @param share width to which a factor that staying lowers is searched, as a share of the bound
    */
   public static Least least(List<LoadCase> cases, double cap, double share) {
-    List<LoadCase> sorted = new ArrayList<>(cases);
-    sorted.sort(Comparator.comparingDouble(LoadCase::atMost));
-    LoadCase governing = sorted.get(0);
-    double bound = governing.atMost();
-    double best = bound >= cap ? cap : bound * (1 - Tolerances.CONFIRM_TOP);
+    LoadCase governing = cases.get(0);
+    double best = cap;
+    double atMost = cap;
     Mechanism movement = null;
     boolean settled = true;
-    for (LoadCase c : sorted) {
-      settled &= c.settled();
-      if (best <= 0) break;
-      Rest rest = c.judge().under(c.live(), best);
+    for (LoadCase c : cases) {
+      Rest rest = c.judge.under(c.live, best);
       if (rest.stays()) continue;
       governing = c;
-      if (rest instanceof Rest.Moves m) movement = m.mechanism();
+      movement = rest instanceof Rest.Moves m ? m.mechanism() : null;
+      if (!c.judge.safe()) return new Least(0, 0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
+      Margin margin = c.judge.atMost(c.live, best);
+      double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> 0.0);
+      settled &= !(margin instanceof Margin.Undecided);
+      atMost = Math.min(atMost, bound);
+      Search found = Search.below(c, Math.min(bound, best), bound < best, share);
+      if (found.movement != null) movement = found.movement;
+      double low = found.factor;
+      settled &= low > 0 || !(rest instanceof Rest.Undecided);
+      best = low;
+      if (best <= 0) break;
+    }
+    return new Least(best, atMost, governing, Optional.ofNullable(movement), settled);
+  }
+
+  /** The largest factor below a bound at which one case was seen to stay, and how it gave way just above that. */
+  private record Search(double factor, Mechanism movement) {
+
+    /** Tries the bound itself when that is new, then a little below it, then halves what is left. */
+    static Search below(LoadCase c, double bound, boolean tryBound, double share) {
       double low = 0;
-      double high = best;
-      double next = best * Tolerances.CONFIRM_FIRST_CUT;
+      double high = bound;
+      Mechanism movement = null;
+      double next = tryBound ? bound * (1 - Tolerances.CONFIRM_TOP) : bound * Tolerances.CONFIRM_FIRST_CUT;
+      boolean top = tryBound;
       while (high - low > share * bound) {
-        Rest r = c.judge().under(c.live(), next);
+        Rest r = c.judge.under(c.live, next);
         if (r.stays()) {
+          if (top) return new Search(next, movement);
           low = next;
         } else {
           high = next;
           if (r instanceof Rest.Moves m) movement = m.mechanism();
         }
-        next = (low + high) / 2;
+        next = top ? bound * Tolerances.CONFIRM_FIRST_CUT : (low + high) / 2;
+        top = false;
       }
-      best = low;
-      settled &= low > 0 || !(rest instanceof Rest.Undecided);
+      return new Search(low, movement);
     }
-    if (movement == null && best < cap && governing.judge().safe()) {
-      Rest beyond = governing.judge().under(governing.live(), bound * Tolerances.BEYOND);
-      if (beyond instanceof Rest.Moves m) movement = m.mechanism();
-    }
-    return new Least(Math.max(0, best), bound, governing, Optional.ofNullable(movement), settled);
   }
 }

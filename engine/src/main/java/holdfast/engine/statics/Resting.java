@@ -68,7 +68,9 @@ public final class Resting {
       double acceleration = acceleration(inertia);
       if (acceleration <= Tolerances.REST_ACCELERATION && change <= Tolerances.REST_FRICTION) return atRest(state);
       boolean calmer = acceleration < 0.7 * before;
-      if (inertia <= 1e3 * Tolerances.REST_LEAST_INERTIA && acceleration >= Tolerances.FALL_ACCELERATION && !calmer) {
+      boolean plain = inertia <= Tolerances.FALL_PLAIN_INERTIA && acceleration >= Tolerances.FALL_PLAINLY;
+      boolean slow = inertia <= 1e3 * Tolerances.REST_LEAST_INERTIA && acceleration >= Tolerances.FALL_ACCELERATION;
+      if ((plain || slow) && !calmer) {
         if (++persistent >= 3) return new Rest.Moves(Mechanism.of(heap, soft.step, lengthM), acceleration);
       } else {
         persistent = 0;

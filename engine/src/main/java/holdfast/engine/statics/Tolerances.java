@@ -41,10 +41,10 @@ final class Tolerances {
   static final double CONE_SMALL_PIVOT = 1e-14;
 
   /** Rounds of refinement of a linear solve at most. */
-  static final int CONE_REFINEMENTS = 4;
+  static final int CONE_REFINEMENTS = 3;
 
   /** Relative; a linear solve this exact is not refined further. */
-  static final double CONE_REFINED = 1e-13;
+  static final double CONE_REFINED = 1e-11;
 
   // -- force balance ------------------------------------------------------------------------------------------------
 
@@ -83,6 +83,12 @@ final class Tolerances {
   /** In g; what accelerates less than this is at rest. Above 1e-6 slow collapses pass for rest. */
   static final double REST_ACCELERATION = 1e-8;
 
+  /** In g; what accelerates more than this and does not calm down falls, long before the steps are longest. */
+  static final double FALL_PLAINLY = 1e-3;
+
+  /** Inertia over stiffness at which a plain fall may be called. */
+  static final double FALL_PLAIN_INERTIA = 1e-4;
+
   /** In g; what accelerates more than this, and does not calm down, falls. Between the two nothing is concluded. */
   static final double FALL_ACCELERATION = 1e-6;
 
@@ -120,12 +126,6 @@ final class Tolerances {
 
   /** Relative; loads nearer than this to a multiple of others are that multiple. */
   static final double PROPORTIONAL = 1e-12;
-
-  /** A bound is passed by this factor to see how the heap gives way. */
-  static final double BEYOND = 1.05;
-
-  /** Relative width to which a margin is searched that staying lowers. */
-  static final double CONFIRM_COARSE = 0.01;
 
   /** Of the fastest point; what moves slower than this is carried along by the give of the contacts. */
   static final double MOVES_AT_ALL = 0.02;
