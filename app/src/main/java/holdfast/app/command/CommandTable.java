@@ -9,6 +9,7 @@ import java.util.Optional;
  */
 enum CommandTable {
   SETTLE("settle", "Bring a rough sketch to rest on real contacts."),
+  BUMP("bump", "Play a bump, or the removal of a rock: what falls, where, and how hard."),
   PICTURE("picture", "Draw a scene as a PNG, without a display."),
   NEW("new", "Write the scene of an empty tank."),
   ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
@@ -36,6 +37,7 @@ enum CommandTable {
       case PICTURE -> new PictureCommand();
       case ROCK -> new RockCommand();
       case SETTLE -> new SettleCommand();
+      case BUMP -> new BumpCommand();
       case DEFAULTS -> new DefaultsCommand();
     };
   }

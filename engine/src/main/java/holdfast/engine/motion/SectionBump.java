@@ -268,35 +268,56 @@ public final class SectionBump {
     return outcomes;
   }
 
+  /** What speaks against the section, counting only the rocks that bear on each other with the struck one. */
   private List<String> doubts(List<SectionResult.Move> start) {
-    List<String> doubts = new ArrayList<>();
+    List<MotionBody> all = job.bodies().stream().map(PlayBody::body).toList();
+    List<Cluster.Facing> touching = touching(all);
+    boolean[] heap = heap(all.size(), touching);
+    List<String> noPrism = new ArrayList<>();
+    List<String> off = new ArrayList<>();
+    List<String> leaning = new ArrayList<>();
+    List<String> outside = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       SectionCut.Slice s = slice(bodies.get(i));
-      String name = "'" + job.bodies().get(s.body()).name() + "'";
-      if (s.depthM() < PRISM_SHARE * s.extentM()) doubts.add(name + " is no prism across the plane");
-      if (Math.abs(s.offM()) > OFF_SHARE * s.extentM()) doubts.add(name + " has its centre of mass out of the plane");
+      if (!heap[s.body()]) continue;
+      String name = all.get(s.body()).name();
+      if (s.depthM() < PRISM_SHARE * s.extentM()) noPrism.add(name);
+      if (Math.abs(s.offM()) > OFF_SHARE * s.extentM()) off.add(name);
       SectionResult.Move m = start.get(i);
       double moved = Math.hypot(m.shiftAlong(), m.shiftUp()) + Math.abs(m.turnRad()) * bodies.get(i).getRotationDiscRadius();
-      if (moved > SETTLED_M) doubts.add(name + " does not stand in the section alone, it is held from outside the plane");
+      if (moved > SETTLED_M) leaning.add(name);
     }
-    doubts.addAll(leftOut());
-    if (!job.bonds().isEmpty()) doubts.add("bonds are taken as unbreakable");
+    for (int i = 0; i < heap.length; i++) if (heap[i] && cut.slice(i).isEmpty()) outside.add(all.get(i).name());
+    List<String> doubts = new ArrayList<>();
+    if (!noPrism.isEmpty()) doubts.add("no prism across the plane: " + String.join(", ", noPrism));
+    if (!off.isEmpty()) doubts.add("centre of mass out of the plane: " + String.join(", ", off));
+    if (!leaning.isEmpty()) doubts.add("held from outside the plane: " + String.join(", ", leaning));
+    if (!outside.isEmpty()) doubts.add("part of the heap but outside the plane: " + String.join(", ", outside));
+    boolean bonded = job.bonds().stream().anyMatch(b -> heap[job.number(b.a())]);
+    if (bonded) doubts.add("bonds are taken as unbreakable");
     return doubts;
   }
 
-  /** Rocks that the plane misses but that touch one it cuts. */
-  private List<String> leftOut() {
-    List<MotionBody> all = job.bodies().stream().map(PlayBody::body).toList();
+  private static List<Cluster.Facing> touching(List<MotionBody> all) {
     int[] apart = new int[all.size()];
     for (int i = 0; i < apart.length; i++) apart[i] = i;
-    List<String> names = new ArrayList<>();
-    for (Cluster.Facing f : new Cluster(all, apart, List.of()).facings(1e-3)) {
-      boolean a = cut.slice(f.a()).isPresent();
-      boolean b = cut.slice(f.b()).isPresent();
-      if (a == b) continue;
-      String doubt = "'" + all.get(a ? f.b() : f.a()).name() + "' bears on the section from outside it";
-      if (!names.contains(doubt)) names.add(doubt);
+    return new Cluster(all, apart, List.of()).facings(1e-3);
+  }
+
+  /** The rocks that are joined to the struck one by touching, through others or not. */
+  private boolean[] heap(int n, List<Cluster.Facing> touching) {
+    boolean[] heap = new boolean[n];
+    heap[job.number(blow.rock())] = true;
+    boolean grew = true;
+    while (grew) {
+      grew = false;
+      for (Cluster.Facing f : touching) {
+        if (heap[f.a()] == heap[f.b()]) continue;
+        heap[f.a()] = true;
+        heap[f.b()] = true;
+        grew = true;
+      }
     }
-    return names;
+    return heap;
   }
 }

@@ -104,12 +104,17 @@ class SectionBumpTest {
 
   @Test
   void saysWhyASectionDoesNotStandForTheHeap() {
-    // A round stone is no prism; a box beside the plane bears on one in it.
-    MotionBody ball = TestBodies.body("round", TestBodies.stone(new java.util.Random(3), 0.06, 0.9), 2000, TestBodies.at(0, 0, 0.054));
-    MotionBody base = TestBodies.box("base", 0.3, 0.3, 0.1, TestBodies.at(0.5, 0, 0.05));
-    MotionBody beside = TestBodies.box("beside", 0.05, 0.05, 0.05, TestBodies.at(0.5, 0.1, 0.125));
-    PlayJob job = PlayJob.dry(List.of(ball, base, beside), List.of(TestBodies.floor()), WorldOptions.Friction.uniform(0.6));
-    SectionResult.Played played = play(job, "round", new Vec3(0, 0, 0.06), new Vec3(0.01, 0, 0));
-    assertThat(played.doubts()).contains("'round' is no prism across the plane", "'beside' bears on the section from outside it");
+    // A round stone is no prism; of two boxes on a base one is out of the plane.
+    MotionBody base = TestBodies.box("base", 0.3, 0.3, 0.1, TestBodies.at(0, 0, 0.05));
+    MotionBody round = TestBodies.body("round", TestBodies.stone(new java.util.Random(3), 0.06, 0.9), 2000, TestBodies.at(0, 0, 0.154));
+    MotionBody beside = TestBodies.box("beside", 0.05, 0.05, 0.05, TestBodies.at(0, 0.12, 0.125));
+    MotionBody far = TestBodies.box("far", 0.05, 0.05, 0.05, TestBodies.at(0.5, 0.1, 0.025));
+    PlayJob job = PlayJob.dry(List.of(base, round, beside, far), List.of(TestBodies.floor()), WorldOptions.Friction.uniform(0.6));
+    SectionResult.Played played = play(job, "base", new Vec3(0, 0, 0.05), new Vec3(0.01, 0, 0));
+    assertThat(played.doubts()).contains("part of the heap but outside the plane: beside")
+        .noneMatch(d -> d.contains("far"));
+    SectionResult.Played alone = play(PlayJob.dry(List.of(round.at(TestBodies.at(0, 0, 0.054))), List.of(TestBodies.floor()),
+        WorldOptions.Friction.uniform(0.6)), "round", new Vec3(0, 0, 0.06), new Vec3(0.01, 0, 0));
+    assertThat(alone.doubts()).contains("no prism across the plane: round");
   }
 }

@@ -1,0 +1,101 @@
+package holdfast.app.command;
+
+import java.nio.file.Path;
+import java.util.OptionalDouble;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Plays a bump. */
+@Command(description = {
+  "",
+  "Plays what a blow, a fish, a pushing arm or the removal of a rock does to the heap, until everything rests. A picture of "
+      + "what could happen and how hard it lands, not a verdict: holdfast check judges. Exit 1 when something falls or a pane is hit.",
+  "",
+  "  holdfast bump heap.json --rock prow --toward front --impulse 0.5",
+  "  holdfast bump heap.json --rock crown --toward 225 --fish \"300 g\" --speed 3 --section fall.png",
+  "  holdfast bump heap.json --rock crown --toward left --least",
+  "  holdfast bump heap.json --remove \"table slab\"",
+  ""})
+final class BumpCommand extends Subcommand {
+  @Parameters(paramLabel = "SCENE", description = "The scene file.")
+  private Path scene;
+
+  @Option(names = "--rock", paramLabel = "NAME", description = "The rock that is struck.")
+  private String rock;
+
+  @Option(names = "--toward", paramLabel = "SIDE|DEGREES",
+      description = "Front, back, left or right; or degrees, 0 to the right and 90 to the back.")
+  private String toward;
+
+  @Option(names = "--impulse", paramLabel = "NS", description = "A blow, in newton seconds.")
+  private Double impulse;
+
+  @Option(names = "--fish", paramLabel = "MASS", description = "A fish of this mass runs into the rock and is stopped by it.")
+  private String fish;
+
+  @Option(names = "--arm", paramLabel = "N", description = "An arm or a magnet pushes with at most this force.")
+  private Double arm;
+
+  @Option(names = "--speed", paramLabel = "M_PER_S",
+      description = "Speed of the fish (no default), or that the arm wants (default: 0.1).")
+  private Double speed;
+
+  @Option(names = "--stroke", paramLabel = "MM", description = "How far the arm pushes at most. Default: 100.")
+  private double strokeMm = 100;
+
+  @Option(names = "--least", description = "Search for the least blow that makes something fall.")
+  private boolean least;
+
+  @Option(names = "--remove", paramLabel = "NAME", description = "Take this rock out and see what falls.")
+  private String remove;
+
+  @Option(names = "--height", paramLabel = "SHARE",
+      description = "Height of the blow as a share of the rock's height. Default: the scene's push height.")
+  private Double height;
+
+  @Option(names = "--dry", description = "Play it dry, in air. Default: the tank filled.")
+  private boolean dry;
+
+  @Option(names = "--frames", paramLabel = "FILE.json", description = "Write the poses of all rocks over time, 60 a second.")
+  private Path frames;
+
+  @Option(names = "--section", paramLabel = "FILE.png",
+      description = "Play the blow in its vertical plane too, and draw the fall as a strip.")
+  private Path section;
+
+  @Override
+  protected ExitCode run() throws Exception {
+    int ways = (impulse != null ? 1 : 0) + (fish != null ? 1 : 0) + (arm != null ? 1 : 0) + (least ? 1 : 0) + (remove != null ? 1 : 0);
+    if (ways != 1) {
+      throw new InputProblem("say what happens: one of --impulse, --fish, --arm, --least or --remove"
+          + (ways == 0 ? "." : "; " + ways + " were given."), "Such as: holdfast bump SCENE --rock NAME --toward front --impulse 0.5");
+    }
+    if (remove == null && (rock == null || toward == null)) {
+      throw new InputProblem((rock == null ? "--rock" : "--toward") + " is missing: which rock is struck, and toward where?");
+    }
+    if (fish != null && speed == null) throw new InputProblem("--speed is missing: how fast is the fish, in metres a second?");
+    if (section != null && (remove != null || arm != null)) {
+      throw new InputProblem("--section goes with a blow: --impulse, --fish or --least.");
+    }
+    for (Path file : new Path[] {frames, section}) if (file != null) Inputs.mustNotBeThere(file, true);
+    OptionalDouble share = height == null ? OptionalDouble.empty() : OptionalDouble.of(within("--height", height, 0.05, 1));
+    BumpRun.Wish wish = new BumpRun.Wish(scene, rock, toward,
+        optional(impulse == null ? null : within("--impulse", impulse, 1e-6, 1000)),
+        optional(fish == null ? null : within("--fish, in kg,", Measures.massKg("--fish", fish), 1e-4, 50)),
+        optional(arm == null ? null : within("--arm", arm, 0.01, 10_000)),
+        optional(speed == null ? null : within("--speed", speed, 1e-3, 30)),
+        within("--stroke", strokeMm, 1, 2000) * 1e-3, least, remove, share, dry, frames, section);
+    return new BumpRun(wish, format, units, quiet, console()).run(() -> progress(least ? "Searching the least blow" : "Playing the bump"));
+  }
+
+  private static OptionalDouble optional(Double value) {
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  private static double within(String what, double value, double lowest, double highest) {
+    if (value >= lowest && value <= highest) return value;
+    throw new InputProblem(what + " must be from " + holdfast.app.report.Units.plain(lowest) + " to "
+        + holdfast.app.report.Units.plain(highest) + ", was " + value + ".");
+  }
+}

@@ -1,0 +1,96 @@
+package holdfast.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BumpCommandTest {
+  /** A slab with a tall chunk on it, flush on the floor grid. Invented. */
+  private static final String SCENE = """
+      {
+        "format": "holdfast-scene/1",
+        "tank": { "length_mm": 600, "width_mm": 400, "height_mm": 400, "side_glass_mm": 8, "bottom_glass_mm": 8 },
+        "water": { "level_mm": 375 },
+        "rocks": [
+          { "name": "slab", "kind": "dry", "form": { "points_mm": [
+              [-80,-60,0],[80,-60,0],[80,60,0],[-80,60,0],[-80,-60,60],[80,-60,60],[80,60,60],[-80,60,60]] },
+            "mass": { "weighed_kg": 2 } },
+          { "name": "tall chunk", "kind": "dry", "form": { "points_mm": [
+              [-30,-60,0],[30,-60,0],[30,60,0],[-30,60,0],[-30,-60,160],[30,-60,160],[30,60,160],[-30,60,160]] },
+            "mass": { "weighed_kg": 2 } }
+        ],
+        "placements": [
+          { "rock": "slab", "at_mm": [300, 200, 10] },
+          { "rock": "tall chunk", "at_mm": [300, 200, 70] }
+        ]
+      }
+      """;
+
+  private static String scene(Path folder) throws IOException {
+    return Files.writeString(folder.resolve("heap.json"), SCENE).toString();
+  }
+
+  @Test
+  void aSmallBlowLeavesItStandingAndALargeOneToppleIt(@TempDir Path folder) throws IOException {
+    String scene = scene(folder);
+    Run small = Run.holdfast("bump", scene, "--rock", "tall chunk", "--toward", "right", "--impulse", "0.05");
+    assertThat(small.err()).isEmpty();
+    assertThat(small.exit()).isZero();
+    assertThat(small.out()).startsWith("Nothing ");
+    Run large = Run.holdfast("bump", scene, "--rock", "tall chunk", "--toward", "right", "--impulse", "1.5");
+    assertThat(large.exit()).isEqualTo(1);
+    assertThat(large.out()).startsWith("tall chunk falls")
+        .contains("tall chunk is struck with 1.50 N s toward the right, at 0.9 of its height (tank filled).")
+        .contains("not a verdict");
+  }
+
+  @Test
+  void takingOutTheSlabLetsTheChunkFall(@TempDir Path folder) throws IOException {
+    Run run = Run.holdfast("bump", scene(folder), "--remove", "slab", "--format", "json");
+    assertThat(run.exit()).isEqualTo(1);
+    assertThat(run.out()).contains("\"format\": \"holdfast-bump/1\"").contains("\"removed\": true").contains("\"outcome\": \"fell\"");
+  }
+
+  @Test
+  void theSameBumpGivesTheSameBytesAndItsFramesTheSamePoses(@TempDir Path folder) throws IOException {
+    String scene = scene(folder);
+    Path frames = folder.resolve("frames.json");
+    String[] args = {"bump", scene, "--rock", "tall chunk", "--toward", "20", "--fish", "400 g", "--speed", "3",
+        "--frames", frames.toString(), "--format", "json"};
+    Run one = Run.holdfast(args);
+    String first = Files.readString(frames);
+    Run two = Run.holdfast(args);
+    assertThat(two.out()).isEqualTo(one.out());
+    assertThat(Files.readString(frames)).isEqualTo(first).contains("\"format\": \"holdfast-frames/1\"").contains("\"time_s\": 0");
+  }
+
+  @Test
+  void drawsTheSection(@TempDir Path folder) throws IOException {
+    Path png = folder.resolve("fall.png");
+    Run run = Run.holdfast("bump", scene(folder), "--rock", "tall chunk", "--toward", "left", "--least", "--section", png.toString());
+    assertThat(run.exit()).isEqualTo(1);
+    assertThat(run.out()).contains("Least blow that makes something fall here: ").contains("Wrote " + png + ": ");
+    BufferedImage strip = ImageIO.read(png.toFile());
+    assertThat(strip.getWidth()).isGreaterThan(800);
+  }
+
+  @Test
+  void tellsWhatIsMissingOrWrong(@TempDir Path folder) throws IOException {
+    String scene = scene(folder);
+    assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "left").err())
+        .startsWith("holdfast: say what happens: one of --impulse, --fish, --arm, --least or --remove.");
+    assertThat(Run.holdfast("bump", scene, "--rock", "slob", "--toward", "left", "--impulse", "1").err())
+        .isEqualTo("holdfast: there is no placed rock 'slob'.\n  Did you mean 'slab'?\n");
+    assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "up", "--impulse", "1").err())
+        .isEqualTo("holdfast: --toward must be front, back, left, right or degrees from -360 to 360, was 'up'.\n");
+    assertThat(Run.holdfast("bump", scene, "--toward", "left", "--impulse", "1").exit()).isEqualTo(2);
+    assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "left", "--impulse", "-1").exit()).isEqualTo(2);
+    assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "left", "--fish", "1 kg").exit()).isEqualTo(2);
+  }
+}
