@@ -1,10 +1,15 @@
 package holdfast.app.command;
 
 import holdfast.app.report.Json;
+import holdfast.app.view.PanePicture;
 import holdfast.app.view.PictureMaker;
 import holdfast.app.view.ScenePictures;
 import holdfast.app.view.draw.Camera;
+import holdfast.engine.check.Check;
+import holdfast.engine.check.CheckOptions;
+import holdfast.engine.pane.PaneReport;
 import holdfast.model.scene.Scene;
+import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,6 +18,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
@@ -25,9 +31,11 @@ import picocli.CommandLine.Parameters;
   "",
   "Draws the tank and its rocks as a PNG. No display is needed; OpenGL 3.3 is, in software if need be.",
   "From the front, the left and above, lengths can be compared and a scale is drawn.",
+  "--of pane draws the stress in the bottom pane in plan instead, without OpenGL.",
   "",
   "  holdfast picture heap.json -o heap.png",
   "  holdfast picture heap.json -o plan.png --view top --names --size 1600x1000",
+  "  holdfast picture heap.json --of pane -o pane.png",
   ""})
 final class PictureCommand extends Subcommand {
   private static final Pattern SIZE = Pattern.compile("(\\d{1,5})\\s*[x×]\\s*(\\d{1,5})");
@@ -39,6 +47,9 @@ final class PictureCommand extends Subcommand {
 
   @Option(names = {"-o", "--output"}, required = true, paramLabel = "FILE.png", description = "Where to write the picture.")
   private Path output;
+
+  @Option(names = "--of", paramLabel = "tank|pane", description = "Of what. Default: tank.")
+  private String of = "tank";
 
   @Option(names = "--view", paramLabel = "front|left|top|corner", description = "From where. Default: corner.")
   private String view = "corner";
@@ -57,6 +68,7 @@ final class PictureCommand extends Subcommand {
     }
     Inputs.mustNotBeThere(output, true);
     Scene s = Inputs.scene(scene);
+    if (ofPane()) return pane(s, wish);
     Path folder = scene.toAbsolutePath().getParent();
     ScenePictures.Result result;
     try (Progress p = progress("starting the graphics")) {
@@ -77,11 +89,37 @@ final class PictureCommand extends Subcommand {
     return ExitCode.FINE;
   }
 
+  private boolean ofPane() {
+    if (!of.equals("tank") && !of.equals("pane")) throw new InputProblem("--of must be tank or pane, was '" + of + "'.");
+    return of.equals("pane");
+  }
+
+  /** The stress map of the bottom pane: the check's own loads, a finer net. */
+  private ExitCode pane(Scene s, PictureMaker.Wish wish) throws IOException {
+    Shapes shapes = Inputs.shapes(s, scene);
+    Optional<PaneReport> report;
+    try (Progress p = progress("weighing the feet")) {
+      CheckOptions usual = CheckOptions.DEFAULT;
+      report = Check.run(s, shapes, new CheckOptions(usual.threads(), false, 0, usual.seed())).pane();
+    }
+    if (report.isEmpty()) {
+      console().say("The forces on the feet could not be decided, so the bottom pane cannot be drawn.",
+          List.of("holdfast check " + scene + " says why."));
+      return ExitCode.FAILS;
+    }
+    write(PanePicture.draw(s, report.get(), wish.width(), wish.height(), units));
+    if (format == Format.JSON) print(Json.text(told(wish)));
+    else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, bottom pane.\n");
+    return ExitCode.FINE;
+  }
+
   private PictureMaker.Wish wish() {
     Camera.View from = Arrays.stream(Camera.View.values()).filter(v -> v.word().equals(view)).findFirst()
         .orElseThrow(() -> new InputProblem("--view must be front, left, top or corner, was '" + view + "'."));
     Matcher m = SIZE.matcher(size.strip());
-    if (!m.matches()) throw new InputProblem("--size must be two numbers with an x between them, such as 1280x800, was '" + size + "'.");
+    if (!m.matches()) {
+      throw new InputProblem("--size must be two numbers with an x between them, such as 1280x800, was '" + size + "'.");
+    }
     int width = Integer.parseInt(m.group(1));
     int height = Integer.parseInt(m.group(2));
     if (Math.min(width, height) < LEAST || Math.max(width, height) > MOST) {
@@ -105,7 +143,8 @@ final class PictureCommand extends Subcommand {
     Map<String, Object> m = new LinkedHashMap<>();
     m.put("format", "holdfast-picture/1");
     m.put("file", output.toString());
-    m.put("view", view);
+    m.put("of", of);
+    m.put("view", ofPane() ? "plan" : view);
     m.put("width_px", wish.width());
     m.put("height_px", wish.height());
     return m;
