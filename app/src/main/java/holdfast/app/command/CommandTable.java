@@ -10,6 +10,7 @@ import java.util.Optional;
 enum CommandTable {
   SETTLE("settle", "Bring a rough sketch to rest on real contacts."),
   BUMP("bump", "Play a bump, or the removal of a rock: what falls, where, and how hard."),
+  SHEET("sheet", "Write the build sheet of a scene as a PDF: what to buy, in which order to build, what to fix."),
   PICTURE("picture", "Draw a scene as a PNG, without a display."),
   NEW("new", "Write the scene of an empty tank."),
   ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
@@ -34,6 +35,7 @@ enum CommandTable {
   Subcommand make() {
     return switch (this) {
       case NEW -> new NewCommand();
+      case SHEET -> new SheetCommand();
       case PICTURE -> new PictureCommand();
       case ROCK -> new RockCommand();
       case SETTLE -> new SettleCommand();

@@ -18,10 +18,13 @@ import java.util.TreeSet;
  *
  * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
  * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
- * made so far have set, after which these bear. The cost counts props first, then stages held by hand, then dry rocks
+ * made so far have set, after which these bear. The cost counts such waits first, then stages held, then dry rocks
  * that come after living ones. Among equal costs the search goes deep first, base before upper rock, one module after
  * the other, so that when a plain order exists it is found with one question a stage. A stage is asked only when the
  * search comes to it (lazy evaluation, as in lazy A*), and each set once.
+ *
+ * <p>A stage that is held only to be propped later is propped from the start: what the next rock does not relieve, hands
+ * cannot hold.
  *
  * <p>The order found has the least cost when the search ended within its questions; otherwise it says so.
  */
@@ -64,10 +67,12 @@ public final class BuildOrder {
    * @param joints numbers of the joints made now
    * @param stands the heap stays without help
    * @param help what holds it when it does not
+   * @param until the stage, counted from 0, after which the help may go; -1 when none was found that relieves it
    * @param curedHere after this stage the joints made so far are left to set before going on
    * @param bearing numbers of the joints that have set before this stage
    */
-  public record Stage(int rock, List<Integer> joints, boolean stands, Help help, boolean curedHere, Set<Integer> bearing) {
+  public record Stage(
+      int rock, List<Integer> joints, boolean stands, Help help, int until, boolean curedHere, Set<Integer> bearing) {
     public Stage {
       joints = List.copyOf(joints);
       bearing = Collections.unmodifiableSet(new TreeSet<>(bearing));
@@ -223,18 +228,24 @@ public final class BuildOrder {
   }
 
   private List<Stage> stages(Node last) {
+    List<Node> nodes = new ArrayList<>();
+    for (Node node = last; node.from != null; node = node.from) nodes.add(node);
+    Collections.reverse(nodes);
     List<Stage> out = new ArrayList<>();
-    for (Node node = last; node.from != null; node = node.from) {
+    for (int i = 0; i < nodes.size(); i++) {
+      Node node = nodes.get(i);
       BitSet before = node.from.placed;
       List<Integer> made = new ArrayList<>();
       for (Joint j : joints) {
         boolean now = j.a() == node.rock && before.get(j.b()) || j.b() == node.rock && before.get(j.a());
         if (now) made.add(j.number());
       }
-      Help help = node.stands ? Help.NONE : node.prop ? Help.PROP : Help.HAND;
-      out.add(new Stage(node.rock, made, node.stands, help, node.prop, asSet(node.from.cured)));
+      int until = i;
+      while (until < nodes.size() && !nodes.get(until).stands && !nodes.get(until).prop) until++;
+      boolean relieved = until < nodes.size();
+      Help help = node.stands ? Help.NONE : relieved && nodes.get(until).prop ? Help.PROP : Help.HAND;
+      out.add(new Stage(node.rock, made, node.stands, help, relieved ? until : -1, node.prop, asSet(node.from.cured)));
     }
-    Collections.reverse(out);
     return out;
   }
 }

@@ -27,7 +27,7 @@ class BatchesTest {
   }
 
   private static Stage stage(int rock, List<Integer> joints, boolean cured) {
-    return new Stage(rock, joints, !cured, cured ? Help.PROP : Help.NONE, cured, Set.of());
+    return new Stage(rock, joints, !cured, cured ? Help.PROP : Help.NONE, 0, cured, Set.of());
   }
 
   /**

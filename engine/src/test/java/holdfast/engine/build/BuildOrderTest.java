@@ -67,6 +67,7 @@ class BuildOrderTest {
     assertThat(order.complete()).isTrue();
     assertThat(order.unaided()).isFalse();
     assertThat(order.stages()).extracting(Stage::help).containsExactly(Help.NONE, Help.HAND, Help.NONE);
+    assertThat(order.stages().get(1).until()).isEqualTo(2);
   }
 
   /** The same with nothing to come: the joint must set under a prop. */
@@ -78,6 +79,16 @@ class BuildOrderTest {
     assertThat(order.stages().get(1).help()).isEqualTo(Help.PROP);
     assertThat(order.stages().get(1).joints()).containsExactly(7);
     assertThat(order.stages().get(1).curedHere()).isTrue();
+  }
+
+  /** Two shelves that both need their joints set: one wait serves both, and both are propped, not held by hand. */
+  @Test
+  void whatNoRockRelievesIsProppedFromTheStart() {
+    Stander s = (p, c) -> (!p.contains(1) || c.contains(0)) && (!p.contains(2) || c.contains(1));
+    Order order = search(List.of(Set.of(), Set.of(0), Set.of(0)), List.of(new Joint(0, 0, 1), new Joint(1, 0, 2)), Set.of(), s);
+    assertThat(order.stages()).extracting(Stage::help).containsExactly(Help.NONE, Help.PROP, Help.PROP);
+    assertThat(order.stages()).extracting(Stage::curedHere).containsExactly(false, false, true);
+    assertThat(order.stages().get(1).until()).isEqualTo(2);
   }
 
   /** An order that goes round the trouble is found although the plain one walks into it. */
@@ -98,6 +109,7 @@ class BuildOrderTest {
     assertThat(order.unaided()).isFalse();
     assertThat(order.stages()).hasSize(2);
     assertThat(order.stages().get(1).stands()).isFalse();
+    assertThat(order.stages().get(1).until()).isEqualTo(-1);
   }
 
   @Test
@@ -132,7 +144,7 @@ class BuildOrderTest {
         continue;
       }
       assertThat(order.complete()).as("seed %d run %d", seed, run).isTrue();
-      int cost = order.stages().stream().mapToInt(s -> s.help() == Help.PROP ? 1000 : s.help() == Help.HAND ? 1 : 0).sum();
+      int cost = order.stages().stream().mapToInt(s -> s.curedHere() ? 1000 : s.stands() ? 0 : 1).sum();
       assertThat(cost).as("seed %d run %d", seed, run).isEqualTo(least);
       recheck(order, joints, stander);
     }

@@ -254,12 +254,15 @@ final class DaySteps {
         "Check every rock by hand again before diggers or urchins come in.");
   }
 
-  /** What a stage asks of the builder, in words. */
+  /** What a stage asks of the builder, in words; stages count from 1 for people. */
   static String help(Stage stage, double waitH) {
+    if (stage.until() < 0) return "Does not stand, and nothing was found that would hold it: do not build this.";
     return switch (stage.help()) {
       case NONE -> "Stands by itself.";
-      case HAND -> "Does not stand yet: hold it until the next rock is on.";
-      case PROP -> "Does not stand: prop it for " + Figures.hours(waitH) + ", until its joints have set.";
+      case HAND -> "Does not stand yet: hold it until the rock of stage " + (stage.until() + 1) + " is on.";
+      case PROP -> stage.curedHere()
+          ? "Does not stand: prop it for " + Figures.hours(waitH) + ", until its joints have set."
+          : "Does not stand: prop it until the joints of stage " + (stage.until() + 1) + " have set.";
     };
   }
 }

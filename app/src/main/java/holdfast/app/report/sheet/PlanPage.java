@@ -174,7 +174,9 @@ final class PlanPage {
   }
 
   private void labels(Scaled s, List<Drawing.Stroke> strokes, List<RockArt.Spot> spots, Frame room) {
-    Labels labels = new Labels(c, room.x() + 5, room.y() + 8, room.right() - 5, room.top() - 5);
+    double glass = scene.tank().sideGlassMm() * 1e-3;
+    Labels labels = new Labels(c, Math.max(room.x(), s.x(-glass) - 4), s.y(0),
+        Math.min(room.right(), s.x(scene.tank().lengthMm() * 1e-3 + glass) + 4), s.y(scene.tank().widthMm() * 1e-3));
     labels.avoid(strokes, s);
     labels.avoidBox(s.x(0), s.y(0), s.x(scene.tank().lengthMm() * 1e-3), s.y(scene.tank().widthMm() * 1e-3));
     for (RockArt.Spot at : spots) if (at.depthM() > 0) labels.keepFree(s.x(at.x()) - 1, s.y(at.y()) - 3, 2, 4);

@@ -66,6 +66,7 @@ public final class SheetJson {
       stages.add(map(
           "stage", i + 1, "rock", content.plan().rocks().get(s.rock()), "stands", s.stands(), "help",
               s.help().name().toLowerCase(Locale.ROOT),
+          "until_stage", s.until() + 1,
           "start_min", content.plan().batches().minutes().get(i),
           "wait_h", content.plan().batches().waits().get(i), "joints", numbers(s.joints())));
     }

@@ -1,0 +1,93 @@
+package holdfast.app.command;
+
+import holdfast.app.report.Units;
+import holdfast.app.report.sheet.Sheet;
+import holdfast.app.report.sheet.SheetContent;
+import holdfast.app.report.sheet.SheetJson;
+import holdfast.engine.build.BuildPlan;
+import holdfast.engine.build.StageJudge;
+import holdfast.engine.check.Check;
+import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckReport;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.Shapes;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Locale;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The day's work on paper. */
+@Command(description = {
+  "",
+  "Writes the build sheet of a scene as a PDF: plan and elevations, joints and batches of cement, the order of building as",
+  "pictures, what to buy, the days around it, cautions, and the footprint at full size to lay in the tank. The scene is",
+  "checked on the way and the verdict stands on page 1. With --format json the same content goes to standard output.",
+  "",
+  "  holdfast sheet heap.json -o heap.pdf",
+  "  holdfast sheet heap.json -o heap.pdf --paper letter --units us",
+  "  holdfast sheet heap.json --format json",
+  ""})
+final class SheetCommand extends Subcommand {
+  @Parameters(paramLabel = "SCENE", description = "The scene file.")
+  private Path scene;
+
+  @Option(names = {"-o", "--output"}, paramLabel = "FILE.pdf",
+      description = "Where to write the sheet; may be left out with --format json.")
+  private Path output;
+
+  @Option(names = "--paper", paramLabel = "a4|letter", description = "Default: a4, or letter with --units us.")
+  private String paper;
+
+  @Option(names = "--no-footprint", description = "Without the pages at full size.")
+  private boolean noFootprint;
+
+  @Override
+  protected ExitCode run() throws IOException {
+    Sheet.Paper size = paper();
+    if (output == null && format != Format.JSON) throw new InputProblem("name the file to write with -o FILE.pdf.");
+    if (output != null) {
+      if (!output.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
+        throw new InputProblem("-o must name a file that ends in .pdf, was '" + output + "'.");
+      }
+      Inputs.mustNotBeThere(output, true);
+    }
+    Scene s = Inputs.scene(scene);
+    Shapes shapes = Inputs.shapes(s, scene);
+    SheetContent content;
+    try (Progress p = progress("checking " + scene)) {
+      CheckReport check = Check.run(s, shapes, CheckOptions.DEFAULT);
+      p.now("finding an order of building");
+      content = SheetContent.of(s, shapes, Optional.of(check), new StageJudge(s, shapes.placed()), BuildPlan.MOST_QUESTIONS);
+      p.now("drawing the sheet");
+      if (output != null) write(Sheet.pdf(content, size, units, !noFootprint));
+    }
+    if (format == Format.JSON) print(SheetJson.of(content));
+    else if (!quiet) print("Wrote " + output + ". " + content.check().orElseThrow().headline() + "\n");
+    return content.check().orElseThrow().fails() ? ExitCode.FAILS : ExitCode.FINE;
+  }
+
+  private Sheet.Paper paper() {
+    if (paper == null) return units == Units.US ? Sheet.Paper.LETTER : Sheet.Paper.A4;
+    return switch (paper.toLowerCase(Locale.ROOT)) {
+      case "a4" -> Sheet.Paper.A4;
+      case "letter" -> Sheet.Paper.LETTER;
+      default -> throw new InputProblem("--paper must be a4 or letter, was '" + paper + "'.");
+    };
+  }
+
+  /** Beside the target first, then moved over it: no half sheets. */
+  private void write(byte[] pdf) throws IOException {
+    Path beside = output.resolveSibling("." + output.getFileName() + ".part");
+    try {
+      Files.write(beside, pdf);
+      Files.move(beside, output, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(beside);
+    }
+  }
+}
