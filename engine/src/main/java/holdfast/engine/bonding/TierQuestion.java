@@ -4,6 +4,7 @@ import holdfast.engine.statics.Gravity;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
 import holdfast.engine.statics.Rest;
@@ -15,13 +16,19 @@ import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 
 /**
  * The tier question: does a heap stay in every state, and does every rock bear the tier's push from every side on every
  * line, the tier's press on its rim, and the shaking asked for, without anything going over? It stops at the first no.
  * A rock that only slides is no reason for a bond.
+ *
+ * <p>What is likeliest to fail is asked first: staying, shaking, then the highest rocks in the lightest states.
  */
 public final class TierQuestion {
   /** A bound is passed by this factor to see how the heap gives way. */
@@ -29,64 +36,85 @@ public final class TierQuestion {
 
   private final SceneHeap scene;
   private final Settings settings;
+  private final int threads;
+  private final int directions;
 
-  private TierQuestion(SceneHeap scene) {
+  private TierQuestion(SceneHeap scene, int threads) {
     this.scene = scene;
+    this.threads = threads;
     settings = scene.scene().settings();
+    directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
   }
 
-  /** The first reason why the tier is not met, in words; empty when it is met. */
-  public static Optional<String> unmet(SceneHeap scene) {
-    return new TierQuestion(scene).unmet();
+  /** The first reason why the tier is not met by the heaps of some rocks, in words; empty when it is met. */
+  public static Optional<String> unmet(SceneHeap scene, Collection<Integer> rocks, int threads) {
+    return new TierQuestion(scene, threads).unmet(rocks);
   }
 
-  private Optional<String> unmet() {
-    List<Heap.Part> parts = scene.heap().separate();
-    List<PartJudge> judges = new ArrayList<>();
-    List<State> states = new ArrayList<>();
-    for (State s : scene.weights().states()) {
-      List<Wrench> loads = scene.weights().loads(s);
-      for (Heap.Part p : parts) {
-        PartJudge j = new PartJudge(p, loads);
-        if (!j.safe()) return Optional.of(p.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words());
-        judges.add(j);
-        states.add(s);
+  /** The same of the whole scene. */
+  public static Optional<String> unmet(SceneHeap scene, int threads) {
+    return unmet(scene, IntStream.range(0, scene.rocks().size()).boxed().toList(), threads);
+  }
+
+  private record Judged(State state, PartJudge judge) {}
+
+  private Optional<String> unmet(Collection<Integer> rocks) {
+    List<Heap.Part> parts = scene.heap().separate().stream()
+        .filter(p -> p.bodies().stream().anyMatch(rocks::contains)).toList();
+    List<Judged> judged = new ArrayList<>();
+    for (Heap.Part part : parts) {
+      List<Judged> own = new ArrayList<>();
+      for (State s : scene.weights().states()) {
+        PartJudge j = new PartJudge(part, scene.weights().loads(s));
+        if (!j.safe()) return Optional.of(part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words());
+        own.add(new Judged(s, j));
       }
+      own.sort(Comparator.comparingDouble(k -> k.judge.dead().stream().mapToDouble(w -> w.force().norm()).sum()));
+      judged.addAll(own);
     }
-    for (int k = 0; k < judges.size(); k++) {
-      Optional<String> no = shaken(states.get(k), judges.get(k));
-      if (no.isPresent()) return no;
+    List<Supplier<Optional<String>>> questions = new ArrayList<>();
+    for (Judged j : judged) questions.add(() -> shaken(j.state, j.judge.forThread()));
+    for (Judged j : governing(judged)) {
+      j.judge.part().bodies().stream()
+          .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
+          .forEach(r -> questions.add(() -> pushed(j.state, j.judge.forThread(), r)));
     }
-    for (int k = 0; k < judges.size(); k++) {
-      Optional<String> no = pushed(states.get(k), judges.get(k));
-      if (no.isPresent()) return no;
+    int batch = threads == 1 ? 1 : 2 * threads;
+    for (int from = 0; from < questions.size(); from += batch) {
+      List<Supplier<Optional<String>>> some = questions.subList(from, Math.min(questions.size(), from + batch));
+      for (Optional<String> no : Parallel.map(some, threads, Supplier::get)) if (no.isPresent()) return no;
     }
     return Optional.empty();
   }
 
-  private Optional<String> pushed(State state, PartJudge judge) {
+  /** Those that no other's judgement covers; pushes are the same in every state. */
+  private static List<Judged> governing(List<Judged> all) {
+    List<Judged> out = new ArrayList<>();
+    for (Judged j : all) {
+      if (out.stream().noneMatch(o -> o.judge.part() == j.judge.part() && o.judge.covers(j.judge))) out.add(j);
+    }
+    return out;
+  }
+
+  private Optional<String> pushed(State state, PartJudge judge, int rock) {
     double tier = settings.get(Setting.PUSH_TIER_N);
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
-    for (int rock : judge.part().bodies()) {
-      PlacedRock r = scene.rocks().get(rock);
-      for (int d = 0; d < directions; d++) {
-        for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
-          if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
-            return Optional.of(scene.name(rock) + " topples when pushed, " + state.words());
-          }
+    PlacedRock r = scene.rocks().get(rock);
+    for (int d = 0; d < directions; d++) {
+      for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
+        if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
+          return Optional.of(scene.name(rock) + " topples when pushed, " + state.words());
         }
       }
-      for (Push p : Push.presses(rock, r.lobes())) {
-        if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
-          return Optional.of(scene.name(rock) + " tips when pressed down, " + state.words());
-        }
+    }
+    for (Push p : Push.presses(rock, r.lobes())) {
+      if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
+        return Optional.of(scene.name(rock) + " tips when pressed down, " + state.words());
       }
     }
     return Optional.empty();
   }
 
   private Optional<String> shaken(State state, PartJudge judge) {
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
     List<Double> kg = scene.weights().shakingKg(state);
     double limit = settings.get(Setting.SHAKE_G);
     if (limit == 0) return Optional.empty();

@@ -4,6 +4,7 @@ import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.bonding.JointSearch;
 import holdfast.model.scene.JointSpec;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -16,24 +17,34 @@ final class BondingFindings {
 
   private BondingFindings() {}
 
-  static List<Finding> of(HeapStudy study, List<Finding> sofar) {
+  static List<Finding> of(HeapStudy study, List<Finding> sofar, int threads) {
     boolean wanted = sofar.stream().anyMatch(f -> f.severity() == Severity.FAIL && MENDED_BY_BONDS.contains(f.code()));
     if (!wanted) return List.of();
-    JointSearch.Found found = JointSearch.search(study.scene());
-    if (found instanceof JointSearch.Found.Enough e) return e.joints().stream().map(j -> needed(e, j)).toList();
-    if (found instanceof JointSearch.Found.NotEnough n) {
-      return List.of(Draft.note(Code.NEEDS_BOND).about("the heap").say(
-          text("Fixing joints alone does not mend this layout: with all %d open joints in mortar, %s.", n.joints(), n.reason()),
-          "Change the layout first: lower it, or give it broader feet."));
+    List<Finding> out = new ArrayList<>();
+    for (JointSearch.Found found : JointSearch.search(study.scene(), threads)) {
+      if (found instanceof JointSearch.Found.Enough e) e.joints().forEach(j -> out.add(needed(e, j)));
+      if (found instanceof JointSearch.Found.NotEnough n) out.add(notEnough(n));
     }
-    return List.of();
+    return out;
+  }
+
+  private static Finding notEnough(JointSearch.Found.NotEnough n) {
+    String tried = switch (n.joints()) {
+      case 0 -> n.reason();
+      case 1 -> "with its one open joint in mortar, " + n.reason();
+      default -> text("with all %d open joints in mortar, %s", n.joints(), n.reason());
+    };
+    return Draft.note(Code.NEEDS_BOND).about(n.rocks()).say(
+        text("Fixing joints alone does not mend the heap of %s: %s.", Draft.names(n.rocks()), tried),
+        "Change the layout first: lower it, or give it broader feet.");
   }
 
   private static Finding needed(JointSearch.Found.Enough set, JointSpec j) {
     String rest = set.joints().stream().filter(o -> o != j).map(o -> o.a() + " to " + o.b()).collect(Collectors.joining("; "));
     String with = rest.isEmpty() ? "this joint alone meets the tier" : "together with " + rest + " it meets the tier";
+    String least = set.least() ? "no cheaper set does" : "a cheaper set was not ruled out";
     return Draft.fail(Code.NEEDS_BOND).about(j.a(), j.b()).say(
-        text("The joint between %s and %s needs fixing; %s.", j.a(), j.b(), with),
+        text("The joint between %s and %s needs fixing; %s, and %s.", j.a(), j.b(), with, least),
         text("Tie %s to %s with %.0f ml of mortar.", j.a(), j.b(), j.amountMl()));
   }
 }

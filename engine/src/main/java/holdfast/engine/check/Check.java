@@ -48,7 +48,7 @@ public final class Check {
     PaneStudy pane = PaneStudy.of(study);
     findings.addAll(pane.findings());
     findings.addAll(HandlingFindings.of(heap));
-    findings.addAll(BondingFindings.of(study, findings));
+    findings.addAll(BondingFindings.of(study, findings, options.threads()));
 
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(findings);

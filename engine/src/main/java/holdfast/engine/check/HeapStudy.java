@@ -5,6 +5,7 @@ import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
 import holdfast.engine.statics.Rest;

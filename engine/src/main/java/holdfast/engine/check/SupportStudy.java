@@ -9,6 +9,7 @@ import holdfast.engine.statics.BondUse;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Link;
 import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;

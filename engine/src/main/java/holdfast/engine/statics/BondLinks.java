@@ -12,6 +12,8 @@ import holdfast.model.scene.Settings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Bonds and rods as links. A paste fills the joint where the two surfaces are within its reach of each other, at most its
@@ -22,6 +24,7 @@ final class BondLinks {
   private final Settings settings;
   private final List<Solid> solids;
   private final ContactMap contacts;
+  private final Map<JointSpec, List<Made>> known = new ConcurrentHashMap<>();
 
   BondLinks(Settings settings, List<Solid> solids, ContactMap contacts) {
     this.settings = settings;
@@ -34,6 +37,10 @@ final class BondLinks {
 
   /** The links of one fixed joint between rocks {@code a < b}; none where nothing is within reach. */
   List<Made> make(JointSpec joint, int a, int b) {
+    return known.computeIfAbsent(joint, j -> made(j, a, b));
+  }
+
+  private List<Made> made(JointSpec joint, int a, int b) {
     double reach = settings.get(Setting.BOND_REACH_MM) * 1e-3;
     List<Contact> near = near(a, b, reach);
     if (near.isEmpty()) return List.of();

@@ -50,13 +50,13 @@ public final class SceneHeap {
 
   private SceneHeap(
       Scene scene, List<PlacedRock> rocks, List<Solid> solids, ContactMap contacts, Weights weights,
-      List<JointSpec> joints) {
+      BondLinks bonds, List<JointSpec> joints) {
     this.scene = scene;
     this.rocks = rocks;
     this.solids = solids;
     this.contacts = contacts;
     this.weights = weights;
-    bonds = new BondLinks(scene.settings(), solids, contacts);
+    this.bonds = bonds;
     List<Link> links = new ArrayList<>();
     List<Seat> sat = new ArrayList<>();
     idleBonds = new ArrayList<>();
@@ -104,12 +104,13 @@ public final class SceneHeap {
   public static SceneHeap of(Scene scene, List<PlacedRock> rocks) {
     List<Solid> solids = SceneSolids.ofPlaced(scene, rocks);
     ContactMap contacts = ContactFinder.find(solids, ContactRules.DEFAULT);
-    return new SceneHeap(scene, List.copyOf(rocks), solids, contacts, new Weights(scene, rocks), scene.joints());
+    return new SceneHeap(scene, List.copyOf(rocks), solids, contacts, new Weights(scene, rocks),
+        new BondLinks(scene.settings(), solids, contacts), scene.joints());
   }
 
   /** The same rocks in the same places, fixed by other joints. */
   public SceneHeap withJoints(List<JointSpec> joints) {
-    return new SceneHeap(scene.withJoints(joints), rocks, solids, contacts, weights, joints);
+    return new SceneHeap(scene.withJoints(joints), rocks, solids, contacts, weights, bonds, joints);
   }
 
   private Kind kind(Contact c) {

@@ -44,7 +44,7 @@ final class Tolerances {
   static final int CONE_REFINEMENTS = 3;
 
   /** Relative; a linear solve this exact is not refined further. */
-  static final double CONE_REFINED = 1e-11;
+  static final double CONE_REFINED = 1e-9;
 
   // -- force balance ------------------------------------------------------------------------------------------------
 

@@ -1,4 +1,4 @@
-package holdfast.engine.check;
+package holdfast.engine.statics;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,10 +9,11 @@ import java.util.concurrent.Future;
 import java.util.function.Function;
 
 /** Runs independent questions on several threads; the answers come in the order of the questions, whoever was first. */
-final class Parallel {
+public final class Parallel {
   private Parallel() {}
 
-  static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
+  /** The answers to all items, in their order. */
+  public static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
     if (threads == 1 || items.size() < 2) return items.stream().map(work).toList();
     ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, items.size()), r -> {
       Thread t = new Thread(r, "holdfast-check");
