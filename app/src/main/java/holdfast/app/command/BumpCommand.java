@@ -15,6 +15,7 @@ import picocli.CommandLine.Parameters;
   "  holdfast bump heap.json --rock prow --toward front --impulse 0.5",
   "  holdfast bump heap.json --rock crown --toward 225 --fish \"300 g\" --speed 3 --section fall.png",
   "  holdfast bump heap.json --rock crown --toward left --least",
+  "  holdfast bump heap.json --weakest --least --section fall.png",
   "  holdfast bump heap.json --remove \"table slab\"",
   ""})
 final class BumpCommand extends Subcommand {
@@ -27,6 +28,9 @@ final class BumpCommand extends Subcommand {
   @Option(names = "--toward", paramLabel = "SIDE|DEGREES",
       description = "Front, back, left or right; or degrees, 0 to the right and 90 to the back.")
   private String toward;
+
+  @Option(names = "--weakest", description = "Take the rock and the direction that the check finds weakest.")
+  private boolean weakest;
 
   @Option(names = "--impulse", paramLabel = "NS", description = "A blow, in newton seconds.")
   private Double impulse;
@@ -71,7 +75,10 @@ final class BumpCommand extends Subcommand {
       throw new InputProblem("say what happens: one of --impulse, --fish, --arm, --least or --remove"
           + (ways == 0 ? "." : "; " + ways + " were given."), "Such as: holdfast bump SCENE --rock NAME --toward front --impulse 0.5");
     }
-    if (remove == null && (rock == null || toward == null)) {
+    if (weakest && (rock != null || toward != null || remove != null)) {
+      throw new InputProblem("--weakest chooses the rock and the direction itself: leave out --rock, --toward and --remove.");
+    }
+    if (remove == null && !weakest && (rock == null || toward == null)) {
       throw new InputProblem((rock == null ? "--rock" : "--toward") + " is missing: which rock is struck, and toward where?");
     }
     if (fish != null && speed == null) throw new InputProblem("--speed is missing: how fast is the fish, in metres a second?");
@@ -80,7 +87,7 @@ final class BumpCommand extends Subcommand {
     }
     for (Path file : new Path[] {frames, section}) if (file != null) Inputs.mustNotBeThere(file, true);
     OptionalDouble share = height == null ? OptionalDouble.empty() : OptionalDouble.of(within("--height", height, 0.05, 1));
-    BumpRun.Wish wish = new BumpRun.Wish(scene, rock, toward,
+    BumpRun.Wish wish = new BumpRun.Wish(scene, rock, toward, weakest,
         optional(impulse == null ? null : within("--impulse", impulse, 1e-6, 1000)),
         optional(fish == null ? null : within("--fish, in kg,", Measures.massKg("--fish", fish), 1e-4, 50)),
         optional(arm == null ? null : within("--arm", arm, 0.01, 10_000)),

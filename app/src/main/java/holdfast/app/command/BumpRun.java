@@ -4,6 +4,9 @@ import holdfast.app.report.BumpText;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
 import holdfast.app.view.FallPicture;
+import holdfast.engine.check.Check;
+import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckReport;
 import holdfast.engine.motion.Bump;
 import holdfast.engine.motion.Disturbance;
 import holdfast.engine.motion.LeastBlow;
@@ -47,7 +50,7 @@ final class BumpRun {
   /** How close the search brackets the least blow. */
   private static final double LEAST_SHARE = 0.02;
 
-  private final Wish wish;
+  private Wish wish;
   private final Format format;
   private final Units units;
   private final boolean quiet;
@@ -55,9 +58,16 @@ final class BumpRun {
 
   /** What was asked for; {@code frames} and {@code section} may be null. */
   record Wish(
-      Path scene, String rock, String toward, OptionalDouble impulseNs, OptionalDouble fishKg, OptionalDouble armN,
+      Path scene, String rock, String toward, boolean weakest, OptionalDouble impulseNs, OptionalDouble fishKg, OptionalDouble armN,
       OptionalDouble speedMS, double strokeM, boolean least, String remove, OptionalDouble heightShare, boolean dry,
-      Path frames, Path section) {}
+      Path frames, Path section) {
+
+    /** The same with the rock and the direction chosen. */
+    Wish struck(String name, double degrees) {
+      return new Wish(scene, name, Units.plain(degrees), false, impulseNs, fishKg, armN, speedMS, strokeM, least, remove,
+          heightShare, dry, frames, section);
+    }
+  }
 
   BumpRun(Wish wish, Format format, Units units, boolean quiet, Console console) {
     this.wish = wish;
@@ -70,6 +80,7 @@ final class BumpRun {
   ExitCode run(Supplier<Progress> progress) throws IOException {
     Scene scene = Inputs.scene(wish.scene);
     Shapes shapes = Inputs.shapes(scene, wish.scene);
+    if (wish.weakest) wish = weakest(scene, shapes, progress);
     PlayJob job = SceneBodies.playJob(scene, shapes.bodies().values(), !wish.dry)
         .withFrames(wish.frames != null ? PlayJob.FRAMES_PER_S : 0);
     MotionBody struck = body(job, wish.remove != null ? wish.remove : wish.rock);
@@ -109,6 +120,22 @@ final class BumpRun {
           + (wish.frames == null ? "" : "Wrote " + wish.frames + ": " + played.frames().size() + " frames.\n"));
     }
     return played.anyFell() || !played.hits().isEmpty() ? ExitCode.FAILS : ExitCode.FINE;
+  }
+
+  /** The rock and the direction with the least push margin of all; which comes first where several share it. */
+  private Wish weakest(Scene scene, Shapes shapes, Supplier<Progress> progress) {
+    CheckReport report;
+    try (Progress p = progress.get()) {
+      p.now("Looking for the weakest push");
+      report = Check.run(scene, shapes, CheckOptions.DEFAULT);
+    }
+    CheckReport.RockLine least = null;
+    for (CheckReport.RockLine line : report.rocks()) {
+      if (line.weakest().isEmpty()) continue;
+      if (least == null || line.weakest().get().marginN() < least.weakest().orElseThrow().marginN()) least = line;
+    }
+    if (least == null) throw new InputProblem("no rock of this scene can be pushed: none is placed.");
+    return wish.struck(least.name(), least.weakest().orElseThrow().degrees());
   }
 
   private ExitCode cannot(String reason) {
