@@ -16,11 +16,16 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** The one way in: a scene and its shapes to a report. */
 public final class Check {
+  /** Findings that say that a question stayed open; they fail, but do not say that the layout does. */
+  private static final Set<Code> OPEN = EnumSet.of(Code.UNDECIDED, Code.WEDGED);
+
   private Check() {}
 
   /**
@@ -66,8 +71,8 @@ public final class Check {
   }
 
   private static CheckReport.Verdict verdict(List<Finding> findings) {
-    boolean fails = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && f.code() != Code.UNDECIDED);
-    boolean open = findings.stream().anyMatch(f -> f.code() == Code.UNDECIDED);
+    boolean fails = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && !OPEN.contains(f.code()));
+    boolean open = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && OPEN.contains(f.code()));
     return fails ? CheckReport.Verdict.FAILS : open ? CheckReport.Verdict.UNDECIDED : CheckReport.Verdict.PASSES;
   }
 

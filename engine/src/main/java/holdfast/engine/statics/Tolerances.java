@@ -41,10 +41,10 @@ final class Tolerances {
   static final double CONE_SMALL_PIVOT = 1e-14;
 
   /** Rounds of refinement of a linear solve at most. */
-  static final int CONE_REFINEMENTS = 3;
+  static final int CONE_REFINEMENTS = 4;
 
   /** Relative; a linear solve this exact is not refined further. */
-  static final double CONE_REFINED = 1e-9;
+  static final double CONE_REFINED = 1e-12;
 
   // -- force balance ------------------------------------------------------------------------------------------------
 
