@@ -12,6 +12,7 @@ enum CommandTable {
   BUMP("bump", "Play a bump, or the removal of a rock: what falls, where, and how hard."),
   SHEET("sheet", "Write the build sheet of a scene as a PDF: what to buy, in which order to build, what to fix."),
   PICTURE("picture", "Draw a scene as a PNG, without a display."),
+  VIEW("view", "Sketch a heap in a window, push it, see what holds."),
   NEW("new", "Write the scene of an empty tank."),
   ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
   DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
@@ -36,6 +37,7 @@ enum CommandTable {
     return switch (this) {
       case NEW -> new NewCommand();
       case SHEET -> new SheetCommand();
+      case VIEW -> new ViewCommand();
       case PICTURE -> new PictureCommand();
       case ROCK -> new RockCommand();
       case SETTLE -> new SettleCommand();

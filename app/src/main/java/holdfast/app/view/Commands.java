@@ -111,6 +111,11 @@ final class Commands {
     });
   }
 
+  /** A start without a scene: work that an earlier run could not save, or the choice of a tank. */
+  void begin() {
+    openSheet(bench.filing().found().isPresent() ? Sheets.Kind.RESTORE : Sheets.Kind.FIRST);
+  }
+
   void startNew(Scene scene) {
     bench.show(scene, Optional.empty());
     closeSheet();

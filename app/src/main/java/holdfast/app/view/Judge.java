@@ -2,6 +2,7 @@ package holdfast.app.view;
 
 import holdfast.engine.check.CheckReport;
 import holdfast.model.scene.Scene;
+import holdfast.model.shape.Shapes;
 import java.util.Optional;
 
 /**
@@ -12,7 +13,7 @@ public final class Judge implements AutoCloseable {
   /** Something that judges a scene. */
   @FunctionalInterface
   public interface Work {
-    CheckReport judge(Scene scene, boolean full) throws Exception;
+    CheckReport judge(Scene scene, Shapes shapes, boolean full) throws Exception;
   }
 
   /**
@@ -31,6 +32,7 @@ public final class Judge implements AutoCloseable {
   private final Runnable wake;
   private final Thread thread;
   private Scene wanted;
+  private Shapes wantedShapes;
   private long wantedRevision;
   private Found found;
   private boolean ended;
@@ -46,9 +48,10 @@ public final class Judge implements AutoCloseable {
   }
 
   /** Asks for a judgement; an earlier question is forgotten. */
-  public synchronized void ask(Scene scene, long revision) {
+  public synchronized void ask(Scene scene, Shapes shapes, long revision) {
     if (revision == wantedRevision) return;
     wanted = scene;
+    wantedShapes = shapes;
     wantedRevision = revision;
     found = null;
     notifyAll();
@@ -69,15 +72,17 @@ public final class Judge implements AutoCloseable {
       long done = 0;
       while (true) {
         Scene scene;
+        Shapes shapes;
         long revision;
         synchronized (this) {
           while (!ended && (wanted == null || wantedRevision == done)) wait();
           if (ended) return;
           scene = wanted;
+          shapes = wantedShapes;
           revision = wantedRevision;
         }
         done = revision;
-        if (!judged(scene, revision, false)) continue;
+        if (!judged(scene, shapes, revision, false)) continue;
         synchronized (this) {
           long until = System.nanoTime() + PAUSE_BEFORE_FULL_MS * 1_000_000;
           for (long left = PAUSE_BEFORE_FULL_MS; left > 0 && wantedRevision == revision && !ended;
@@ -87,7 +92,7 @@ public final class Judge implements AutoCloseable {
           if (ended) return;
           if (wantedRevision != revision) continue;
         }
-        judged(scene, revision, true);
+        judged(scene, shapes, revision, true);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -95,10 +100,10 @@ public final class Judge implements AutoCloseable {
   }
 
   /** Judges once; true when the answer still counts. */
-  private boolean judged(Scene scene, long revision, boolean full) {
+  private boolean judged(Scene scene, Shapes shapes, long revision, boolean full) {
     Found answer;
     try {
-      answer = new Found(revision, Optional.of(work.judge(scene, full)), Optional.empty(), full);
+      answer = new Found(revision, Optional.of(work.judge(scene, shapes, full)), Optional.empty(), full);
     } catch (Exception | StackOverflowError e) {
       // A judgement that breaks off is no judgement: the window says so instead of showing an old one.
       answer = new Found(revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), full);

@@ -19,12 +19,16 @@ import java.util.Optional;
  * Everything but {@link #run} works on a window that nobody sees as well.
  */
 final class ViewWindow implements AutoCloseable {
-  private static final int SAMPLES = 4;
-  private static final int SHADOW_MAP = 2048;
   /** The panels' library needs a few frames to answer an event: hover, press, release. */
   private static final int FRAMES_AFTER_EVENT = 3;
 
+  /** How finely the picture is drawn: samples a pixel, and pixels along a side of the shadow map. */
+  record Quality(int samples, int shadowMap) {
+    static final Quality USUAL = new Quality(4, 2048);
+  }
+
   private final GlContext gl;
+  private final Quality quality;
   private final Workbench bench;
   private final Ui ui;
   private final PanelInput panelInput;
@@ -52,8 +56,9 @@ final class ViewWindow implements AutoCloseable {
   private long frames;
   private long scenesPainted;
 
-  ViewWindow(GlContext gl, Workbench bench) {
+  ViewWindow(GlContext gl, Workbench bench, Quality quality) {
     this.gl = gl;
+    this.quality = quality;
     this.bench = bench;
     float scale = gl.scale();
     ImGui.createContext();
@@ -62,7 +67,7 @@ final class ViewWindow implements AutoCloseable {
     panelInput.init(gl.window(), false);
     panelDrawing = new ImGuiImplGl3();
     panelDrawing.init("#version 330 core");
-    renderer = new Renderer(SHADOW_MAP);
+    renderer = new Renderer(quality.shadowMap());
     letters = new Lettering(scale);
     brush = new Brush(letters);
     commands = new Commands(bench);
@@ -181,7 +186,7 @@ final class ViewWindow implements AutoCloseable {
     layout = new Layout(size[0], size[1], ui.scale(), false);
     if (scene != null) scene.close();
     if (screen != null) screen.close();
-    scene = new Target(layout.sceneWidth(), layout.sceneHeight(), SAMPLES);
+    scene = new Target(layout.sceneWidth(), layout.sceneHeight(), quality.samples());
     screen = new Target(size[0], size[1], 1);
     bench.setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
     painted = null;

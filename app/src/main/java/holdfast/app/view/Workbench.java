@@ -124,7 +124,7 @@ final class Workbench implements AutoCloseable {
     if (document.revision() != asked) {
       asked = document.revision();
       opened = Optional.empty();
-      judge.ask(scene(), asked);
+      judge.ask(scene(), stones.shapes(scene()), asked);
       redraw = true;
     }
     try {

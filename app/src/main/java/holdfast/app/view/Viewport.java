@@ -1,0 +1,60 @@
+package holdfast.app.view;
+
+import holdfast.app.edit.UserFolder;
+import holdfast.app.report.Units;
+import holdfast.app.view.gl.GlContext;
+import holdfast.engine.check.Check;
+import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckReport;
+import holdfast.model.io.TankSizes;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.Shapes;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import org.lwjgl.glfw.GLFW;
+
+/** Opens the viewport and stays until it is closed. */
+public final class Viewport {
+  private static final int WIDTH = 1440;
+  private static final int HEIGHT = 900;
+  private static final String USUAL_TANK = "60x30x35 cm";
+
+  private Viewport() {}
+
+  /** Opens the scene, or a first choice of tanks without one; the reason, a sentence for people, when no window can be had. */
+  public static Optional<String> open(Optional<Path> file, Optional<Scene> scene, Units units) {
+    if (System.getProperty("os.name", "").toLowerCase(Locale.ROOT).contains("mac")) {
+      return Optional.of("The viewport is not there yet on macOS; every other command works.");
+    }
+    return GlContext.seen("Holdfast", WIDTH, HEIGHT).match(gl -> {
+      try (gl) {
+        Scene first = scene.orElseGet(() -> ScenesSheet.empty(TankSizes.named(USUAL_TANK).orElseThrow()));
+        Workbench bench = new Workbench(first, UserFolder.ofThisUser(), judging(), GLFW::glfwPostEmptyEvent);
+        bench.setUnits(units);
+        try (ViewWindow window = new ViewWindow(gl, bench, ViewWindow.Quality.USUAL)) {
+          if (file.isPresent()) window.commands().open(file.get());
+          else window.commands().begin();
+          window.run();
+        }
+        return Optional.empty();
+      } catch (LinkageError e) {
+        return Optional.of("The panels' library could not be started: " + String.valueOf(e.getMessage()).lines().findFirst().orElse("") + ".");
+      }
+    }, Optional::of);
+  }
+
+  /** Judges with the engine; quickly without the margins of every side, in full with them. */
+  static Judge.Work judging() {
+    int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
+    return (scene, shapes, full) -> judged(scene, shapes, full, threads);
+  }
+
+  private static CheckReport judged(Scene scene, Shapes shapes, boolean full, int threads) {
+    if (!shapes.sound()) {
+      Shapes.Problem p = shapes.problems().get(0);
+      throw new IllegalStateException("'" + p.rock() + "' has no shape: " + p.reason() + ".");
+    }
+    return Check.run(scene, shapes, new CheckOptions(threads, full, 0, 1));
+  }
+}
