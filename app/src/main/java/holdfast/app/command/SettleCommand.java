@@ -40,10 +40,7 @@ final class SettleCommand extends Subcommand {
     Scene scene = Inputs.scene(input);
     if (output != null) Inputs.mustNotBeThere(output, replace);
     Shapes shapes = Inputs.shapes(scene, input);
-    SettleResult result;
-    try (Progress progress = progress("Settling")) {
-      result = Settle.settle(SceneBodies.settleJob(scene, shapes.bodies().values()));
-    }
+    SettleResult result = telling("Settling", () -> Settle.settle(SceneBodies.settleJob(scene, shapes.bodies().values())));
     if (result instanceof SettleResult.NotDone none) {
       console().say("cannot settle: " + none.reason() + ".", List.of());
       return ExitCode.OURS;

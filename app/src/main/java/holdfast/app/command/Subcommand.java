@@ -4,6 +4,7 @@ import holdfast.app.report.Units;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -54,6 +55,16 @@ public abstract class Subcommand implements Callable<Integer> {
   /** A progress line on standard error for as long as the returned object is open; only on a terminal, after a second. */
   protected final Progress progress(String what) {
     return Progress.show(console, what, quiet);
+  }
+
+  /** Does a job, and says on standard error what it is once that has taken over a second; only on a terminal. */
+  protected final <T> T telling(String what, Supplier<T> job) {
+    Progress progress = progress(what);
+    try {
+      return job.get();
+    } finally {
+      progress.close();
+    }
   }
 
   /** Prints to standard output, lines ending in a bare newline on every system. */

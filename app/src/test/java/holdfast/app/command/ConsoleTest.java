@@ -34,11 +34,11 @@ class ConsoleTest {
   @Test
   void progressIsShownAfterASecondOnATerminalAndWiped() throws Exception {
     Console c = console(true, Map.of());
-    try (Progress p = Progress.show(c, "Checking", false)) {
-      // Waits for what is to be seen rather than for a time; the test's limit is only there against hanging.
-      for (int i = 0; i < 600 && err.size() == 0; i++) Thread.sleep(50);
-      assertThat(err.toString(StandardCharsets.UTF_8)).startsWith("\r\u001b[KChecking … ");
-    }
+    Progress p = Progress.show(c, "Checking", false);
+    // Waits for what is to be seen rather than for a time; the loop's limit is only there against hanging.
+    for (int i = 0; i < 600 && err.size() == 0; i++) Thread.sleep(50);
+    assertThat(err.toString(StandardCharsets.UTF_8)).startsWith("\r\u001b[KChecking … ");
+    p.close();
     assertThat(err.toString(StandardCharsets.UTF_8)).endsWith("\r\u001b[K");
   }
 
