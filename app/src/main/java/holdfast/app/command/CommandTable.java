@@ -8,6 +8,7 @@ import java.util.Optional;
  * that help needs.
  */
 enum CommandTable {
+  CHECK("check", "Say whether a layout stands, what each rock bears, what to mend and how."),
   SETTLE("settle", "Bring a rough sketch to rest on real contacts."),
   BUMP("bump", "Play a bump, or the removal of a rock: what falls, where, and how hard."),
   SHEET("sheet", "Write the build sheet of a scene as a PDF: what to buy, in which order to build, what to fix."),
@@ -15,7 +16,8 @@ enum CommandTable {
   VIEW("view", "Sketch a heap in a window, push it, see what holds."),
   NEW("new", "Write the scene of an empty tank."),
   ROCK("rock", "Describe a rock from its measurements or a scan: mass, volume, weight under water."),
-  DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from.");
+  DEFAULTS("defaults", "Show every figure that a scene may set: unit, default, range, and where the default is from."),
+  SOLVE("solve", "Judge a bare heap of blocks, to compare with textbooks and other solvers.");
 
   private final String word;
   private final String summary;
@@ -35,6 +37,7 @@ enum CommandTable {
 
   Subcommand make() {
     return switch (this) {
+      case CHECK -> new CheckCommand();
       case NEW -> new NewCommand();
       case SHEET -> new SheetCommand();
       case VIEW -> new ViewCommand();
@@ -43,6 +46,7 @@ enum CommandTable {
       case SETTLE -> new SettleCommand();
       case BUMP -> new BumpCommand();
       case DEFAULTS -> new DefaultsCommand();
+      case SOLVE -> new SolveCommand();
     };
   }
 

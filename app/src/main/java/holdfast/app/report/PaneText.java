@@ -33,8 +33,8 @@ final class PaneText {
   /** What stands under the table: one sentence each. */
   static List<String> notes(PaneReport pane, Units units) {
     List<String> notes = new ArrayList<>();
-    notes.add(units.brief(Quantity.LENGTH, pane.plate().thicknessM() * 1e3) + " of glass; usual for a tank of this size are "
-        + units.brief(Quantity.LENGTH, pane.usualGlassMm()) + ".");
+    notes.add(units.brief(Quantity.LENGTH, pane.plate().thicknessM() * 1e3) + " of glass; "
+        + units.brief(Quantity.LENGTH, pane.usualGlassMm()) + " is usual for a tank of this size.");
     CaseStress g = pane.governing();
     if (!g.rock().isEmpty() && g.rockShare() > 0) {
       notes.add("Where the stress is highest, the foot of the " + g.rock() + " adds " + percent(g.rockShare()) + " of it with "

@@ -94,7 +94,7 @@ public final class TextReport {
     facts.add(count(report.rocks().size(), "rock") + ", " + units.text(Quantity.MASS, dryKg, CEILING) + " dry");
     facts.add("tank " + size(s.tank().lengthMm()) + " × " + size(s.tank().widthMm()) + " × " + size(s.tank().heightMm())
         + " " + units.sign(Quantity.LENGTH) + " inside");
-    facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)) + " from any side");
+    facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)));
     Words.wrap(String.join(" · ", facts), WIDTH - 2).forEach(l -> text.append("  ").append(l).append('\n'));
   }
 
@@ -121,7 +121,8 @@ public final class TextReport {
   private void finding(Finding f) {
     SeverityLook look = SeverityLook.of(f.severity());
     String tag = Words.padded(look.shape() + " " + f.severity().word(), INDENT.length(), false);
-    String title = f.code().title() + (f.about().isEmpty() ? "" : ": " + Words.clean(String.join(", ", f.about())));
+    String about = String.join(", ", f.about());
+    String title = f.code().title() + (about.isEmpty() || f.code().title().contains(about) ? "" : ": " + Words.clean(about));
     text.append('\n').append(look.paint(tag, colour));
     List<String> lines = Words.wrap(title, WIDTH - INDENT.length());
     text.append(lines.get(0)).append('\n');
@@ -215,7 +216,7 @@ public final class TextReport {
           j.bond() == JointSpec.Bond.NONE ? "" : Units.fixed(100 * j.use(), 0, CEILING) + " %");
     }
     List<String> notes = new ArrayList<>();
-    if (report.joints().stream().anyMatch(j -> j.distanceMm() < 0)) notes.add("Apart below zero: they overlap by so much.");
+    if (report.joints().stream().anyMatch(j -> j.distanceMm() < -0.005)) notes.add("Apart below zero: they overlap by so much.");
     if (report.joints().stream().anyMatch(j -> j.bond() != JointSpec.Bond.NONE)) {
       notes.add("Used: the share of the bond's design strength that is called on in the worst state.");
     }

@@ -74,7 +74,7 @@ final class Sample {
             new RockLine("spike", "cast", 0.42, 2.6, 90, List.of(), Optional.empty(), 0)),
         List.of(
             new JointLine("table slab", "tall chunk", 1, 5211.4, 0.013, Bond.NONE, 0),
-            new JointLine("table slab", "ledge with quite a long name", 2, 873.2, -0.004, Bond.MORTAR, 0.6202),
+            new JointLine("table slab", "ledge with quite a long name", 2, 873.2, -0.04, Bond.MORTAR, 0.6202),
             new JointLine("tall chunk", "ledge with quite a long name", 1, 0, 0, Bond.ROD, 0.11)),
         List.of(
             new FootLine("table slab", "grid", 42000.7, 48.31, 61.2, true, State.DRAINED),
