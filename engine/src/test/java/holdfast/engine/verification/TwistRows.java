@@ -1,0 +1,82 @@
+package holdfast.engine.verification;
+
+import holdfast.engine.statics.ForceBalance;
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.Wrench;
+import holdfast.engine.verification.Row.Grade;
+import holdfast.engine.verification.Row.Source;
+import holdfast.model.geom.Vec3;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A face that is twisted. */
+final class TwistRows {
+  private static final Source SQUARE = new Source("Twisted face",
+      "uniform pressure: torsion mu N times the mean distance from the centre, 0.382598 of the side", Grade.DERIVED);
+  private static final Source ECCENTRIC = new Source("Twisted face",
+      "mean distance of the face from the centre of pressure, summed over 4 million cells in the test", Grade.DERIVED);
+  private static final Source CORNERS = new Source("Twisted face",
+      "pushes at the four corners with that centre of pressure, a family of one parameter: the greatest moment of their "
+          + "friction; the lesser of this and the mean distance counts", Grade.DERIVED);
+  private static final double A = 0.1;
+  private static final double N = 40;
+  private static final double MU = 0.5;
+
+  private TwistRows() {}
+
+  static List<Row> rows() {
+    List<Row> rows = new ArrayList<>();
+    rows.add(SQUARE.figure("square face a, load at its centre, torsion over mu N a", 0.382598, torsion(0, 0), 1e-6,
+        "digits of the expected value"));
+    double[][] places = {{0.2, 0}, {0.25, 0.1}};
+    for (double[] p : places) {
+      rows.add(ECCENTRIC.figure("square face a, load at (" + p[0] + ", " + p[1] + ") a from its centre, torsion over mu N a",
+          meanDistance(p[0], p[1]), torsion(p[0], p[1]), 1e-5, "cells of the sum"));
+    }
+    rows.add(CORNERS.figure("square face a, load at (0.3, 0.3) a from its centre, torsion over mu N a",
+        Math.min(meanDistance(0.3, 0.3), cornersAlone(0.3, 0.3)), torsion(0.3, 0.3), 1e-5, "solver tolerance"));
+    return rows;
+  }
+
+  /** Greatest friction moment of pushes at the corners of a unit square that gather at (u, v). */
+  private static double cornersAlone(double u, double v) {
+    double[] x = {0.5, 0.5, -0.5, -0.5};
+    double[] y = {0.5, -0.5, 0.5, -0.5};
+    double[] sign = {1, -1, -1, 1};
+    double best = 0;
+    int steps = 1_000_000;
+    for (int k = 0; k <= steps; k++) {
+      double e = -0.25 + 0.5 * k / steps;
+      double sum = 0;
+      boolean pushes = true;
+      for (int i = 0; i < 4; i++) {
+        double n = (0.5 + Math.signum(x[i]) * u) * (0.5 + Math.signum(y[i]) * v) + sign[i] * e;
+        pushes &= n >= -1e-12;
+        sum += n * Math.hypot(x[i] - u, y[i] - v);
+      }
+      if (pushes) best = Math.max(best, sum);
+    }
+    return best;
+  }
+
+  /** Torsion that a square face bears when the weight on it acts at (u, v) sides from its centre. */
+  private static double torsion(double u, double v) {
+    Fixtures f = new Fixtures();
+    Vec3 centre = new Vec3(u * A, v * A, A);
+    int box = f.body("box", centre, 2 * A, N);
+    f.bearing(box, Heap.GROUND, Vec3.Z, MU, new Vec3(-A / 2, -A / 2, 0), new Vec3(A / 2, -A / 2, 0),
+        new Vec3(A / 2, A / 2, 0), new Vec3(-A / 2, A / 2, 0));
+    Margin m = new ForceBalance(f.heap(), N).margin(f.dead(), List.of(new Wrench(Vec3.ZERO, Vec3.Z)), 1000, 1e-6);
+    return m.match(l -> l.factor() / (MU * N * A), b -> Double.NaN, x -> Double.NaN, x -> Double.NaN);
+  }
+
+  private static double meanDistance(double u, double v) {
+    int n = 2000;
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) sum += Math.hypot((i + 0.5) / n - 0.5 - u, (j + 0.5) / n - 0.5 - v);
+    }
+    return sum / n / n;
+  }
+}
