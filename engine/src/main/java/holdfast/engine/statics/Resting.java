@@ -27,6 +27,9 @@ public final class Resting {
   private final CompliantHeap soft;
   private final double forceN;
   private final double lengthM;
+  /** For every link: share of the change of its friction limit that is taken, and the change that was seen last. */
+  private final double[] share;
+  private final double[] before;
 
   /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
   public Resting(Heap heap, double typicalN) {
@@ -35,6 +38,8 @@ public final class Resting {
     double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
     lengthM = size > 0 ? size / 2 : 1;
     soft = new CompliantHeap(heap, forceN, lengthM);
+    share = new double[soft.links];
+    before = new double[soft.links];
   }
 
   /** Does it stay under {@code loads}, put on a heap that carries nothing? */
@@ -54,6 +59,7 @@ public final class Resting {
 
   private Rest follow(RestState state, List<Wrench> loads, double firstInertia) {
     double[] load = ForceBalance.scaled(loads, forceN, lengthM);
+    Arrays.fill(share, 1);
     double inertia = firstInertia;
     double before = Double.POSITIVE_INFINITY;
     int persistent = 0;
@@ -87,6 +93,7 @@ public final class Resting {
    */
   private double rounds(RestState state, double[] load, double inertia) {
     double[] limit = state.limit.clone();
+    Arrays.fill(before, 0);
     double[] centre = state.centre.clone();
     double[] held = new double[3 * soft.links];
     double change = 0;
@@ -107,8 +114,7 @@ public final class Resting {
       if (last) break;
       for (int i = 0; i < soft.links; i++) {
         if (!soft.bearing[i]) continue;
-        double next = soft.friction[i] * total(i);
-        limit[i] = round < 2 ? next : 0.5 * (limit[i] + next);
+        limit[i] = relaxed(i, limit[i]);
         pressure(i, centre);
       }
     }
@@ -121,9 +127,20 @@ public final class Resting {
       state.centre[3 * i] = centre[3 * i];
       state.centre[3 * i + 1] = centre[3 * i + 1];
       state.centre[3 * i + 2] = centre[3 * i + 2];
-      state.limit[i] = soft.friction[i] * total(i);
+      state.limit[i] = relaxed(i, limit[i]);
     }
     return change;
+  }
+
+  /**
+   * The friction limit to try next. In a steep groove more friction means less push by more than as much: taken whole, the
+   * limits swing wider at every round. Where they swing a smaller share of the change is taken, where they do not a larger.
+   */
+  private double relaxed(int i, double limit) {
+    double off = soft.friction[i] * total(i) - limit;
+    share[i] = off * before[i] < 0 ? Math.max(0.1, 0.5 * share[i]) : Math.min(1, 1.5 * share[i]);
+    before[i] = off;
+    return limit + share[i] * off;
   }
 
   private double total(int link) {

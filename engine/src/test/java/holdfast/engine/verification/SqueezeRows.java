@@ -38,7 +38,7 @@ final class SqueezeRows {
     rows.add(groove(60, 62, "balance yes, stays no"));
     double mu = 0.84;
     double theta = Math.toRadians(30);
-    double stays = Blocks.turning(43, 47, 1e-4, d -> Blocks.solve(groove(30, d)).stays() == Answer.YES);
+    double stays = Blocks.turning(20, 47, 1e-4, d -> Blocks.solve(groove(30, d)).stays() == Answer.YES);
     rows.add(GROOVE.figure("groove of 30 degrees, slides beyond, degrees",
         Math.toDegrees(Math.atan(mu / Math.cos(theta))), stays, 1e-3, "solver tolerance, search to 1e-4"));
     double balance = Blocks.turning(45, 50, 1e-4, d -> Blocks.solve(groove(30, d)).equilibrium() == Answer.YES);
@@ -46,7 +46,7 @@ final class SqueezeRows {
         Math.toDegrees(Math.atan(mu / (Math.cos(theta) * Math.sqrt(1 - Math.pow(mu * Math.tan(theta), 2))))), balance, 1e-3,
         "solver tolerance, search to 1e-4"));
     rows.add(WEDGE.figure("two-plane wedge, stays down to a friction angle of, degrees", 33.357,
-        Blocks.turning(31, 33.45, 1e-4, phi -> wedge(phi).judge().stays() == Answer.YES), 0.03,
+        Blocks.turning(31, 40, 1e-4, phi -> wedge(phi).judge().stays() == Answer.YES), 0.03,
         "0.1 % of friction: coming to rest leaves a trace of cross shear that holds"));
     rows.add(WEDGE.figure("two-plane wedge, balance down to a friction angle of, degrees", 31.074,
         Blocks.turning(25, 40, 1e-4, phi -> wedge(phi).judge().equilibrium() == Answer.YES), 1e-3, "digits of the expected value"));
