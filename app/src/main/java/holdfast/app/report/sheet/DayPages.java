@@ -26,6 +26,7 @@ final class DayPages {
     Flow flow = new Flow(c, () -> Frame.newPage(c, "The days around it", content.scene().name()));
     flow.space(3);
     for (DaySteps.Step step : DaySteps.of(content, f)) step(flow, step);
+    content.check().ifPresent(this::findings);
     cautions(new Flow(c, () -> Frame.newPage(c, "Cautions", content.scene().name())));
   }
 
@@ -61,9 +62,13 @@ final class DayPages {
   private void cautions(Flow flow) {
     flow.space(2);
     for (String caution : general(content, f)) flow.caution(caution);
-    if (content.check().isEmpty()) return;
-    CheckReport check = content.check().get();
-    flow.heading("What the check found");
+  }
+
+  private void findings(CheckReport check) {
+    Flow flow = new Flow(c, () -> Frame.newPage(c, "What the check found", content.scene().name()));
+    flow.space(2);
+    flow.paragraph(f.units().prose(check.headline()));
+    flow.space(2);
     List<List<String>> rows = new ArrayList<>();
     for (Finding k : check.findings()) {
       if (k.severity() == Severity.NOTE) continue;
@@ -72,7 +77,7 @@ final class DayPages {
     }
     if (rows.isEmpty()) flow.paragraph("Nothing that fails or warns.");
     else {
-      flow.table(List.of(Flow.Column.left("", 14), Flow.Column.left("What", 44), Flow.Column.left("Finding", 110),
+      flow.table(List.of(Flow.Column.left("", 20), Flow.Column.left("What", 44), Flow.Column.left("Finding", 110),
           Flow.Column.left("What to do", 90)), rows);
     }
     for (String caution : check.cautions()) flow.caution(f.units().prose(caution));

@@ -10,6 +10,12 @@ record Figures(Units units) {
     return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) + " mm" : inches(v) + " in";
   }
 
+  /** A room or gap: never printed larger than it is. */
+  String mmAtLeast(double v) {
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.FLOOR) + " mm" : Units.fixed(v / 25.4, 1,
+        RoundingMode.FLOOR) + " in";
+  }
+
   /** Three lengths, the unit once. */
   String size(double a, double b, double c) {
     return length(a) + " × " + length(b) + " × " + mm(c);

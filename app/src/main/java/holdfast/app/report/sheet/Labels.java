@@ -41,14 +41,6 @@ final class Labels {
     }
   }
 
-  /** The sides of a rectangle that labels should rather not cover. */
-  void avoidBox(double ax, double ay, double bx, double by) {
-    lines.add(new double[] {ax, ay, bx, ay});
-    lines.add(new double[] {bx, ay, bx, by});
-    lines.add(new double[] {bx, by, ax, by});
-    lines.add(new double[] {ax, by, ax, ay});
-  }
-
   /** A number in a circle. */
   void mark(String number, double x, double y) {
     double r = number.length() > 1 ? 2.9 : 2.5;

@@ -4,6 +4,8 @@ import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Severity;
 import holdfast.engine.supply.Supply;
+import holdfast.model.geom.Hull;
+import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.GridCells;
 import holdfast.model.scene.Rock;
@@ -60,7 +62,8 @@ final class PlanPage {
     List<RockArt.Spot> spots = new ArrayList<>();
     for (int r = 0; r < content.hulls().size(); r++) spots.add(RockArt.seenMiddle(drawing, r, content.hulls().size()));
     arrows(s, spots);
-    labels(s, strokes, spots, room);
+    List<double[]> gaps = gaps(s);
+    labels(s, strokes, spots, gaps);
     if (under) {
       double third = (frame.width() - 16) / 3;
       double top = frame.y() + UNDER_MM - 4;
@@ -173,12 +176,48 @@ final class PlanPage {
     }
   }
 
-  private void labels(Scaled s, List<Drawing.Stroke> strokes, List<RockArt.Spot> spots, Frame room) {
-    double glass = scene.tank().sideGlassMm() * 1e-3;
-    Labels labels = new Labels(c, Math.max(room.x(), s.x(-glass) - 4), s.y(0),
-        Math.min(room.right(), s.x(scene.tank().lengthMm() * 1e-3 + glass) + 4), s.y(scene.tank().widthMm() * 1e-3));
+  /** The least gap to each pane as a dimension; returns the places of their figures, least and greatest x and y. */
+  private List<double[]> gaps(Scaled s) {
+    List<double[]> taken = new ArrayList<>();
+    for (Side side : Side.values()) {
+      Vec3 out = side.outward();
+      Vec3 nearest = null;
+      for (List<Hull> lobes : content.hulls()) {
+        for (Hull h : lobes) {
+          for (Vec3 p : h.corners()) if (nearest == null || p.dot(out) > nearest.dot(out)) nearest = p;
+        }
+      }
+      if (nearest == null) continue;
+      double pane = side == Side.RIGHT ? scene.tank().lengthMm() * 1e-3 : side == Side.BACK ? scene.tank().widthMm() * 1e-3 : 0;
+      double gap = pane - nearest.dot(out);
+      if (gap <= 0) continue;
+      boolean upright = out.x() == 0;
+      double x = s.x(nearest.x());
+      double y = s.y(nearest.y());
+      double ex = x + out.x() * s.length(gap);
+      double ey = y + out.y() * s.length(gap);
+      c.pen(Ink.WATER, 0.3);
+      c.line(x, y, ex, ey);
+      double tx = upright ? 1.2 : 0;
+      double ty = upright ? 0 : 1.2;
+      c.line(x - tx, y - ty, x + tx, y + ty);
+      c.line(ex - tx, ey - ty, ex + tx, ey + ty);
+      String words = f.mmAtLeast(gap * 1e3);
+      double w = c.width(words, 2.9, Face.BOLD);
+      double wx = upright ? (x + ex) / 2 + 1 : (x + ex) / 2 - w / 2;
+      double wy = upright ? (y + ey) / 2 - 1 : y + 1;
+      c.brush(Ink.WATER);
+      c.haloText(words, wx, wy, 2.9, Face.BOLD);
+      taken.add(new double[] {wx, wy - 0.5, wx + w, wy + 2.7});
+    }
+    return taken;
+  }
+
+  private void labels(Scaled s, List<Drawing.Stroke> strokes, List<RockArt.Spot> spots, List<double[]> gaps) {
+    Labels labels = new Labels(
+        c, s.x(0), s.y(0), s.x(scene.tank().lengthMm() * 1e-3), s.y(scene.tank().widthMm() * 1e-3));
+    for (double[] g : gaps) labels.keepFree(g[0], g[1], g[2] - g[0], g[3] - g[1]);
     labels.avoid(strokes, s);
-    labels.avoidBox(s.x(0), s.y(0), s.x(scene.tank().lengthMm() * 1e-3), s.y(scene.tank().widthMm() * 1e-3));
     for (RockArt.Spot at : spots) if (at.depthM() > 0) labels.keepFree(s.x(at.x()) - 1, s.y(at.y()) - 3, 2, 4);
     for (SheetContent.JointLine j : content.joints()) {
       labels.mark(String.valueOf(j.number()), s.x(j.at().x()), s.y(j.at().y()));
@@ -274,6 +313,11 @@ final class PlanPage {
     c.line(x + 3.5, y - 1, x + 2.5, y + 0.4);
     c.line(x + 3.5, y - 1, x + 4.5, y + 0.4);
     y = legendText(x, y, "chalk arrow on the rock: to the front");
+    c.pen(Ink.WATER, 0.3);
+    c.line(x, y + 1, x + 7, y + 1);
+    c.line(x, y - 0.2, x, y + 2.2);
+    c.line(x + 7, y - 0.2, x + 7, y + 2.2);
+    y = legendText(x, y, "least gap to the pane");
     legendText(x - 10, y, "Cells count column-row from the front-left.");
   }
 
@@ -288,6 +332,6 @@ final class PlanPage {
   private double legendText(double x, double y, String words) {
     c.brush(Ink.BLACK);
     c.text(words, x + 10, y, 3.1, Face.REGULAR);
-    return y - 6;
+    return y - 5.6;
   }
 }

@@ -10,6 +10,7 @@ import holdfast.engine.contact.ContactRules;
 import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.TankSolids;
+import holdfast.engine.gap.DeadWater;
 import holdfast.engine.light.LightReport;
 import holdfast.engine.supply.Supply;
 import holdfast.model.geom.Hull;
@@ -36,11 +37,13 @@ import java.util.function.Predicate;
  * @param joints one line for each joint that is fixed, in the order of the scene
  * @param resting pairs of rocks that rest on each other without being fixed
  * @param feet contact patches with the floor
+ * @param deadWater pockets that water hardly reaches
  * @param check the verdict, when one was worked out
  */
 public record SheetContent(
     Scene scene, List<List<Hull>> hulls, Supply supply, LightReport light, BuildPlan plan,
-    List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet, Optional<CheckReport> check) {
+    List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet,
+    List<DeadWater.Pocket> deadWater, Optional<CheckReport> check) {
 
   public SheetContent {
     hulls = hulls.stream().map(List::copyOf).toList();
@@ -48,6 +51,7 @@ public record SheetContent(
     joints = List.copyOf(joints);
     resting = List.copyOf(resting);
     feet = List.copyOf(feet);
+    deadWater = List.copyOf(deadWater);
   }
 
   /**
@@ -99,7 +103,8 @@ public record SheetContent(
     return new SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
-        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), check);
+        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks),
+        DeadWater.of(scene, plan.rocks(), hulls), check);
   }
 
   private static List<RockLine> rockLines(Scene scene, List<RockBody> bodies, List<List<Hull>> hulls, BuildPlan plan) {

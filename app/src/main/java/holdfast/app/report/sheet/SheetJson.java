@@ -49,6 +49,8 @@ public final class SheetJson {
     m.put("light", content.light().rocks().stream().map(l -> map(
         "rock", l.rock(), "unshaded", l.unshaded(), "of_surface", l.ofSurface(), "least", l.least(), "shaded",
             l.shaded())).toList());
+    m.put("dead_water", content.deadWater().stream().map(p -> map(
+        "volume_ml", p.volumeM3() * 1e6, "centre_mm", list(p.centre().times(1e3)), "rocks", p.rocks())).toList());
     m.put("supply", supply());
     m.put("days", DaySteps.of(content, new Figures(Units.METRIC)).stream().map(s -> map(
         "number", s.number(), "title", s.title(), "text", s.text(), "caution", s.caution())).toList());

@@ -5,6 +5,7 @@ import holdfast.engine.build.Batches.Batch;
 import holdfast.engine.build.Modules;
 import holdfast.engine.build.Modules.Module;
 import holdfast.engine.build.OpeningFit.Answer;
+import holdfast.engine.gap.DeadWater;
 import holdfast.engine.light.LightReport;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.GridCells;
@@ -36,6 +37,22 @@ final class TablePages {
     joints(flow);
     batches(flow);
     modules(flow);
+    deadWater(flow);
+  }
+
+  private void deadWater(Flow flow) {
+    GridCells cells = GridCells.of(scene);
+    String size = f.mm(scene.settings().get(Setting.DEAD_WATER_MM));
+    flow.heading("Dead water", 12);
+    if (content.deadWater().isEmpty()) {
+      flow.paragraph("No pocket is shut off by openings smaller than " + size + ".");
+    }
+    for (DeadWater.Pocket p : content.deadWater()) {
+      Vec3 at = p.centre().times(1e3);
+      flow.paragraph("About " + f.ml(p.volumeM3() * 1e6) + " round cell " + cells.name(at.x(), at.y()) + ", " + f.mm(at.z())
+          + " up, joined to the rest only by openings smaller than about " + size
+          + (p.rocks().isEmpty() ? "" : ", between " + String.join(", ", p.rocks())) + ": waste will gather there.");
+    }
   }
 
   private void rocks(Flow flow) {
@@ -155,7 +172,7 @@ final class TablePages {
     if (m.passage().answer() == Answer.STUCK) return which + "does not pass: too large by " + f.mm(-slack) + " at best";
     if (m.passage().answer() == Answer.UNDECIDED) return which + "not decided, within a hair: take it as no";
     double tilt = Math.toDegrees(m.passage().tiltRad());
-    return which + (tilt < 1 ? "passes upright" : "passes tilted by " + Math.round(tilt) + "°") + ", " + f.mm(slack)
+    return which + (tilt < 1 ? "passes upright" : "passes tilted by " + Math.round(tilt) + "°") + ", " + f.mmAtLeast(slack)
         + " to spare";
   }
 

@@ -1,0 +1,243 @@
+package holdfast.engine.gap;
+
+import holdfast.model.geom.Hull;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Dead water: pockets wide enough for a ball of a given size that such a ball cannot leave. Where a ball of that size does
+ * not pass, water hardly does either, and waste stays.
+ *
+ * <p>The problem: the places of the ball's centre, at least its radius from rock, glass, floor and sand, fall into
+ * connected parts; the parts that do not reach the water's surface are pockets. Solved on a lattice of a quarter of the
+ * ball's size: rock is entered column by column where a vertical line passes a hull, the distance to the nearest solid
+ * is exact on the lattice, parts are found by flooding. An opening is therefore told from the limit only to within about
+ * half a lattice step on either side, an eighth of the size.
+ *
+ * <p>Devices are not counted as solid: water goes through them. Crevices too tight for the ball itself are no pockets.
+ *
+ * @see "Felzenszwalb &amp; Huttenlocher 2012, Distance transforms of sampled functions, Theory of Computing 8:415"
+ */
+public final class DeadWater {
+  private static final double STEPS_PER_BALL = 4;
+
+  /** Lattice points above which the lattice is made coarser; 400 MB are not worth a hint about flow. */
+  private static final double MOST_POINTS = 6e6;
+
+  private static final double FAR = 1e12;
+
+  private final int nx;
+  private final int ny;
+  private final int nz;
+  private final double stepM;
+  private final double lowM;
+  /** Number of the rock at each point, -1 for water; x runs fastest, then y, then z. */
+  private final int[] rockAt;
+
+  private DeadWater(double lengthM, double widthM, double lowM, double levelM, double stepM) {
+    this.stepM = stepM;
+    this.lowM = lowM;
+    nx = Math.max(1, (int) Math.ceil(lengthM / stepM - 1e-9));
+    ny = Math.max(1, (int) Math.ceil(widthM / stepM - 1e-9));
+    nz = Math.max(1, (int) Math.ceil((levelM - lowM) / stepM - 1e-9));
+    rockAt = new int[nx * ny * nz];
+    Arrays.fill(rockAt, -1);
+  }
+
+  /**
+   * A pocket.
+   *
+   * @param volumeM3 water that the ball sweeps inside it
+   * @param centre mean place of the ball's centre, metres
+   * @param rocks names of the rocks that close it in, in the order of the placements
+   */
+  public record Pocket(double volumeM3, Vec3 centre, List<String> rocks) {
+    public Pocket {
+      rocks = List.copyOf(rocks);
+    }
+  }
+
+  /**
+   * The pockets of a scene, largest first.
+   *
+   * @param names of the placed rocks
+   * @param hulls their lobes in place, metres
+   */
+  public static List<Pocket> of(Scene scene, List<String> names, List<List<Hull>> hulls) {
+    double ball = scene.settings().get(Setting.DEAD_WATER_MM) * 1e-3;
+    double low = Math.max(scene.floor().topMm(), scene.sand().depthMm()) * 1e-3;
+    return find(scene.tank().lengthMm() * 1e-3, scene.tank().widthMm() * 1e-3, low, scene.water().levelMm() * 1e-3, ball,
+        names, hulls);
+  }
+
+  static List<Pocket> find(
+      double lengthM, double widthM, double lowM, double levelM, double ballM, List<String> names, List<List<Hull>> hulls) {
+    if (!(levelM > lowM)) return List.of();
+    double step = Math.max(ballM / STEPS_PER_BALL, Math.cbrt(lengthM * widthM * (levelM - lowM) / MOST_POINTS));
+    DeadWater w = new DeadWater(lengthM, widthM, lowM, levelM, step);
+    for (int r = 0; r < hulls.size(); r++) for (Hull h : hulls.get(r)) w.enter(h, r);
+    return w.pockets(ballM / 2, names);
+  }
+
+  /** Marks the points inside a hull: on each vertical line they are an interval. */
+  private void enter(Hull h, int rock) {
+    int x0 = Math.max(0, (int) Math.floor(-h.reach(Vec3.X.negated()) / stepM - 0.5));
+    int x1 = Math.min(nx - 1, (int) Math.ceil(h.reach(Vec3.X) / stepM));
+    int y0 = Math.max(0, (int) Math.floor(-h.reach(Vec3.Y.negated()) / stepM - 0.5));
+    int y1 = Math.min(ny - 1, (int) Math.ceil(h.reach(Vec3.Y) / stepM));
+    for (int j = y0; j <= y1; j++) {
+      for (int i = x0; i <= x1; i++) {
+        double from = Double.NEGATIVE_INFINITY;
+        double to = Double.POSITIVE_INFINITY;
+        for (Hull.Face f : h.faces()) {
+          double room = f.offset() - f.normal().x() * (i + 0.5) * stepM - f.normal().y() * (j + 0.5) * stepM;
+          double up = f.normal().z();
+          if (Math.abs(up) < 1e-12) {
+            if (room < 0) to = Double.NEGATIVE_INFINITY;
+          } else if (up > 0) {
+            to = Math.min(to, room / up);
+          } else {
+            from = Math.max(from, room / up);
+          }
+        }
+        int k0 = Math.max(0, (int) Math.ceil((from - lowM) / stepM - 0.5));
+        int k1 = Math.min(nz - 1, (int) Math.floor((to - lowM) / stepM - 0.5));
+        for (int k = k0; k <= k1; k++) rockAt[index(i, j, k)] = rock;
+      }
+    }
+  }
+
+  private int index(int i, int j, int k) {
+    return (k * ny + j) * nx + i;
+  }
+
+  private List<Pocket> pockets(double radiusM, List<String> names) {
+    double[] squared = new double[rockAt.length];
+    for (int p = 0; p < squared.length; p++) squared[p] = rockAt[p] >= 0 ? 0 : FAR;
+    distances(squared);
+    // Points stand half a step inside the solid's skin on the average.
+    double least = radiusM / stepM + 0.5;
+    boolean[] roomy = new boolean[rockAt.length];
+    for (int k = 0; k < nz; k++) {
+      for (int j = 0; j < ny; j++) {
+        for (int i = 0; i < nx; i++) {
+          double wall = Math.min(Math.min(i, nx - 1 - i), Math.min(Math.min(j, ny - 1 - j), k)) + 1;
+          roomy[index(i, j, k)] = Math.min(wall, Math.sqrt(squared[index(i, j, k)])) >= least;
+        }
+      }
+    }
+    boolean[] seen = new boolean[rockAt.length];
+    for (int p = index(0, 0, nz - 1); p < rockAt.length; p++) if (roomy[p] && !seen[p]) flood(p, roomy, seen);
+    List<Pocket> out = new ArrayList<>();
+    for (int p = 0; p < roomy.length; p++) {
+      if (roomy[p] && !seen[p]) out.add(pocket(flood(p, roomy, seen), radiusM, names));
+    }
+    out.sort(Comparator.comparingDouble(Pocket::volumeM3).reversed());
+    return out;
+  }
+
+  /** All points joined to one through faces. */
+  private List<Integer> flood(int start, boolean[] roomy, boolean[] seen) {
+    List<Integer> out = new ArrayList<>();
+    Deque<Integer> open = new ArrayDeque<>(List.of(start));
+    seen[start] = true;
+    while (!open.isEmpty()) {
+      int p = open.poll();
+      out.add(p);
+      int i = p % nx;
+      int j = p / nx % ny;
+      int k = p / nx / ny;
+      if (i > 0) visit(p - 1, roomy, seen, open);
+      if (i < nx - 1) visit(p + 1, roomy, seen, open);
+      if (j > 0) visit(p - nx, roomy, seen, open);
+      if (j < ny - 1) visit(p + nx, roomy, seen, open);
+      if (k > 0) visit(p - nx * ny, roomy, seen, open);
+      if (k < nz - 1) visit(p + nx * ny, roomy, seen, open);
+    }
+    return out;
+  }
+
+  private static void visit(int p, boolean[] roomy, boolean[] seen, Deque<Integer> open) {
+    if (!roomy[p] || seen[p]) return;
+    seen[p] = true;
+    open.add(p);
+  }
+
+  /** What the ball sweeps from its places in a pocket, and the rocks that it comes near. */
+  private Pocket pocket(List<Integer> centres, double radiusM, List<String> names) {
+    int reach = (int) Math.ceil(radiusM / stepM);
+    Set<Integer> swept = new TreeSet<>();
+    Set<Integer> near = new TreeSet<>();
+    Vec3 sum = Vec3.ZERO;
+    for (int p : centres) {
+      int i = p % nx;
+      int j = p / nx % ny;
+      int k = p / nx / ny;
+      sum = sum.plus(new Vec3((i + 0.5) * stepM, (j + 0.5) * stepM, lowM + (k + 0.5) * stepM));
+      for (int c = Math.max(0, k - reach - 1); c <= Math.min(nz - 1, k + reach + 1); c++) {
+        for (int b = Math.max(0, j - reach - 1); b <= Math.min(ny - 1, j + reach + 1); b++) {
+          for (int a = Math.max(0, i - reach - 1); a <= Math.min(nx - 1, i + reach + 1); a++) {
+            int q = index(a, b, c);
+            if (rockAt[q] >= 0) near.add(rockAt[q]);
+            else if (Math.hypot(Math.hypot(a - i, b - j), c - k) * stepM <= radiusM) swept.add(q);
+          }
+        }
+      }
+    }
+    return new Pocket(
+        swept.size() * Math.pow(stepM, 3), sum.times(1.0 / centres.size()), near.stream().map(names::get).toList());
+  }
+
+  /** Squared distance, in steps, of every point to the nearest solid one: one axis after the other. */
+  private void distances(double[] f) {
+    int longest = Math.max(nx, Math.max(ny, nz));
+    double[] line = new double[longest];
+    double[] result = new double[longest];
+    int[] vertex = new int[longest];
+    double[] border = new double[longest + 1];
+    for (int k = 0; k < nz; k++) {
+      for (int j = 0; j < ny; j++) along(f, index(0, j, k), 1, nx, line, result, vertex, border);
+      for (int i = 0; i < nx; i++) along(f, index(i, 0, k), nx, ny, line, result, vertex, border);
+    }
+    for (int j = 0; j < ny; j++) {
+      for (int i = 0; i < nx; i++) along(f, index(i, j, 0), nx * ny, nz, line, result, vertex, border);
+    }
+  }
+
+  /** The lower envelope of the parabolas on one line. */
+  private static void along(
+      double[] f, int start, int stride, int n, double[] line, double[] result, int[] vertex, double[] border) {
+    for (int q = 0; q < n; q++) line[q] = f[start + q * stride];
+    int k = 0;
+    vertex[0] = 0;
+    border[0] = Double.NEGATIVE_INFINITY;
+    border[1] = Double.POSITIVE_INFINITY;
+    for (int q = 1; q < n; q++) {
+      double s = meet(line, q, vertex[k]);
+      while (s <= border[k]) s = meet(line, q, vertex[--k]);
+      vertex[++k] = q;
+      border[k] = s;
+      border[k + 1] = Double.POSITIVE_INFINITY;
+    }
+    k = 0;
+    for (int q = 0; q < n; q++) {
+      while (border[k + 1] < q) k++;
+      double d = q - vertex[k];
+      result[q] = d * d + line[vertex[k]];
+    }
+    for (int q = 0; q < n; q++) f[start + q * stride] = Math.min(FAR, result[q]);
+  }
+
+  private static double meet(double[] line, int q, int v) {
+    return ((line[q] + (double) q * q) - (line[v] + (double) v * v)) / (2.0 * q - 2.0 * v);
+  }
+}
