@@ -35,6 +35,10 @@ final class ConeSolver {
   private final double[] y;
   private final double[] z;
   private final double[] s;
+  private final double[] bestX;
+  private final double[] bestY;
+  private final double[] bestZ;
+  private double bestTau;
   private double tau;
   private double kappa;
 
@@ -112,6 +116,9 @@ final class ConeSolver {
     y = new double[ny];
     z = new double[nz];
     s = new double[nz];
+    bestX = new double[nx];
+    bestY = new double[ny];
+    bestZ = new double[nz];
     liveBodies = p.liveBodies();
     rx = new double[nx];
     ry = new double[ny];
@@ -129,26 +136,53 @@ final class ConeSolver {
     stepZ = new double[nz];
   }
 
-  /** Solves to the tolerances of {@link Tolerances}; {@code gap} is the relative distance of forces and mechanism to stop at. */
+  /**
+   * Solves to the tolerances of {@link Tolerances}; {@code gap} is the relative distance of forces and mechanism to stop at.
+   * Where the digits run out before that, the best point on the way is taken if it is nearly there; whoever uses it
+   * recomputes its residuals.
+   */
   ConeSolution solve(double gap) {
     start();
     End end = End.UNSETTLED;
     int iteration = 0;
+    double bestMerit = Double.POSITIVE_INFINITY;
+    int since = 0;
     for (; iteration < Tolerances.CONE_STEPS; iteration++) {
       residuals();
-      end = judge(gap, 1);
+      end = judge(gap);
       if (end != End.UNSETTLED) break;
-      if (!step()) {
-        // The digits have run out: what is nearly there is let through, and is recomputed by whoever uses it.
-        residuals();
-        end = judge(gap * Tolerances.CONE_NEARLY, Tolerances.CONE_NEARLY);
+      double merit = merit(gap);
+      if (merit < bestMerit) {
+        bestMerit = merit;
+        since = 0;
+        keep();
+      } else if (bestMerit < Tolerances.CONE_NEARLY && ++since > Tolerances.CONE_WORSE_STEPS) {
         break;
       }
+      if (!step()) break;
+    }
+    if (end == End.UNSETTLED && bestMerit < Tolerances.CONE_NEARLY) {
+      recall();
+      end = End.OPTIMAL;
     }
     double scale = end == End.OPTIMAL ? 1 / tau : 1 / Math.max(tau, certificateScale());
     double cx = dot(p.cost, x) * scale;
     double by = -(dot(p.rhs, y) + dot(p.h, z)) * scale;
     return new ConeSolution(end, times(x, scale), times(y, scale), times(z, scale), cx, by, iteration);
+  }
+
+  private void keep() {
+    System.arraycopy(x, 0, bestX, 0, nx);
+    System.arraycopy(y, 0, bestY, 0, ny);
+    System.arraycopy(z, 0, bestZ, 0, nz);
+    bestTau = tau;
+  }
+
+  private void recall() {
+    System.arraycopy(bestX, 0, x, 0, nx);
+    System.arraycopy(bestY, 0, y, 0, ny);
+    System.arraycopy(bestZ, 0, z, 0, nz);
+    tau = bestTau;
   }
 
   private double certificateScale() {
@@ -193,22 +227,27 @@ final class ConeSolver {
     for (int i = 0; i < nz; i++) rz[i] += s[i] - p.h[i] * tau;
   }
 
-  private End judge(double gap, double loosened) {
+  /** How far from done: the largest of residuals and gap over their tolerances; 1 or less is done. */
+  private double merit(double gap) {
+    double primal = Math.max(maxAbs(ry) / Math.max(1, maxAbs(p.rhs)), maxAbs(rz) / Math.max(1, maxAbs(p.h))) / tau;
+    double dual = maxAbs(rx) / Math.max(1, maxAbs(p.cost)) / tau;
+    double forces = dot(p.cost, x) / tau;
+    double mechanism = -(dot(p.rhs, y) + dot(p.h, z)) / tau;
+    double size = Math.max(Tolerances.CONE_GAP_FLOOR, Math.min(Math.abs(forces), Math.abs(mechanism)));
+    return Math.max(Math.max(primal, dual) / Tolerances.CONE_RESIDUAL, Math.abs(forces - mechanism) / (gap * size));
+  }
+
+  private End judge(double gap) {
+    if (merit(gap) <= 1) return End.OPTIMAL;
     double cx = dot(p.cost, x);
     double by = dot(p.rhs, y);
     double hz = dot(p.h, z);
-    double feasible = Tolerances.CONE_RESIDUAL * loosened;
-    double primalResidual = Math.max(maxAbs(ry) / Math.max(1, maxAbs(p.rhs)), maxAbs(rz) / Math.max(1, maxAbs(p.h))) / tau;
-    double dualResidual = maxAbs(rx) / Math.max(1, maxAbs(p.cost)) / tau;
-    double distance = Math.abs(cx + by + hz) / tau;
-    double size = Math.max(Tolerances.CONE_GAP_FLOOR, Math.min(Math.abs(cx), Math.abs(by + hz)) / tau);
-    if (primalResidual < feasible && dualResidual < feasible && distance < gap * size) return End.OPTIMAL;
     double farkas = -(by + hz);
     if (farkas > 0) {
       // Without the part of the residual that tau still carries.
       double worst = 0;
       for (int i = 0; i < nx; i++) worst = Math.max(worst, Math.abs(rx[i] - p.cost[i] * tau));
-      if (worst < Tolerances.CONE_CERTIFICATE * loosened * farkas && tau < kappa) return End.NO_FORCES;
+      if (worst < Tolerances.CONE_CERTIFICATE * farkas && tau < kappa) return End.NO_FORCES;
     }
     if (cx < 0) {
       double worst = 0;

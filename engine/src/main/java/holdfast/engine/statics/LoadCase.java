@@ -44,8 +44,9 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       movement = rest instanceof Rest.Moves m ? m.mechanism() : null;
       if (!c.judge.safe()) return new Least(0, 0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
       Margin margin = c.judge.atMost(c.live, best);
-      double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> 0.0);
-      settled &= !(margin instanceof Margin.Undecided);
+      // Without a bound the search goes on below what was found: what it confirms comes with forces in balance.
+      double top = best;
+      double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> top);
       atMost = Math.min(atMost, bound);
       Search found = Search.below(c, Math.min(bound, best), bound < best, share);
       if (found.movement != null) movement = found.movement;

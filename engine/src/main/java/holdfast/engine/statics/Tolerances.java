@@ -20,7 +20,10 @@ final class Tolerances {
   static final double CONE_CERTIFICATE = 1e-8;
 
   /** Where rounding stops the solver early, tolerances this many times as wide are let through, and recomputed. */
-  static final double CONE_NEARLY = 100;
+  static final double CONE_NEARLY = 500;
+
+  /** Steps without progress, once nearly there, after which the solver stops. */
+  static final int CONE_WORSE_STEPS = 3;
 
   /** Steps before the solver gives up; it needs 8 to 25. */
   static final int CONE_STEPS = 80;
