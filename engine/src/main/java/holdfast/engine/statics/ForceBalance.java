@@ -60,7 +60,7 @@ public final class ForceBalance {
       Forces f = forces(s.x(), at);
       double off = unbalance(f, loads);
       if (off > Tolerances.BALANCE_RESIDUAL) return new Balance.Undecided(off(off));
-      Centres next = settle(f, at);
+      Centres next = settle(f, at, Tolerances.BALANCE_CONE);
       if (next.admissible) return new Balance.Stands(f);
       why = next.worst;
       at = next.centres;
@@ -71,7 +71,8 @@ public final class ForceBalance {
   /**
    * The largest factor l, up to {@code cap}, for which some admissible forces balance {@code dead + l live}.
    *
-   * @param settled relative change at which the centres of pressure count as settled
+   * @param settled relative change at which the centres of pressure count as settled; forces may then lie outside their
+   *     cones by as much
    */
   public Margin margin(List<Wrench> dead, List<Wrench> live, double cap, double settled) {
     Centre[] at = middles.clone();
@@ -87,7 +88,7 @@ public final class ForceBalance {
       Forces f = forces(s.x(), at);
       double off = unbalance(f, sum(dead, live, factor));
       if (off > Tolerances.BALANCE_RESIDUAL) return best != null ? best : new Margin.Undecided(off(off));
-      Centres next = settle(f, at);
+      Centres next = settle(f, at, Math.max(Tolerances.BALANCE_CONE, settled));
       if (next.admissible) {
         if (factor >= cap * (1 - Tolerances.PRESSURE_FINE)) return new Margin.Beyond(cap, f);
         if (best == null || factor > best.factor()) {
@@ -252,7 +253,7 @@ public final class ForceBalance {
   private record Centres(Centre[] centres, boolean admissible, boolean idle, String worst) {}
 
   /** Where the pressure now is, whether every force lies in its true cone, and whether no twist depends on the centres. */
-  private Centres settle(Forces f, Centre[] at) {
+  private Centres settle(Forces f, Centre[] at, double allowed) {
     Centre[] next = at.clone();
     boolean admissible = true;
     boolean idle = true;
@@ -264,7 +265,7 @@ public final class ForceBalance {
       Centre c = pressure(patch, lf.cornersN(), lf.normalN(), at[i]);
       next[i] = c;
       double limit = b.friction() * lf.normalN();
-      double slack = Tolerances.BALANCE_CONE * (limit + forceN);
+      double slack = allowed * (limit + forceN);
       double twist = Math.abs(lf.moment().dot(b.normal()));
       double shear = lf.shear().norm();
       double asForce = c.meanDistanceM() > 0 ? twist / c.meanDistanceM() : 0;

@@ -61,10 +61,10 @@ final class Tolerances {
   static final double PRESSURE_FINE = 1e-6;
 
   /** The same for bounds that staying then confirms. */
-  static final double PRESSURE_COARSE = 1e-3;
+  static final double PRESSURE_COARSE = 2e-3;
 
   /** Rounds in which centres of pressure may settle; 1 where no twist acts, 2 to 6 elsewhere. */
-  static final int PRESSURE_ROUNDS = 10;
+  static final int PRESSURE_ROUNDS = 8;
 
   /** Share of a joint's friction; a twist below it does not depend on where the centre of pressure is. */
   static final double TWIST_IDLE = 1e-7;
