@@ -111,7 +111,7 @@ final class FindingsPanel {
     float y = ImGui.getCursorScreenPosY();
     float w = ImGui.getContentRegionAvailX();
     float line = ImGui.getFontSize();
-    String sentence = bench.units().prose(f.sentence());
+    String sentence = capital(bench.units().prose(f.sentence()));
     float indent = ui.px(32);
     float textHeight = ImGui.calcTextSize(sentence, false, w - indent - ui.px(8)).y;
     float h = line + textHeight + ui.px(15);
@@ -153,8 +153,11 @@ final class FindingsPanel {
   private String title(Finding f) {
     String t = f.code().title();
     String who = f.about().isEmpty() ? "" : f.about().get(0) + ": ";
-    String all = who + t;
-    return all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1);
+    return capital(who + t);
+  }
+
+  private static String capital(String text) {
+    return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private static SeverityLook look(Finding f) {

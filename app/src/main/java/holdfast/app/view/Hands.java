@@ -32,6 +32,8 @@ final class Hands {
   private static final double ZOOM_PER_NOTCH = 0.88;
   private static final double CLICK_PX = 4;
   private static final double COARSE_DEG = 15;
+  /** The arrow for lifting stands out beyond the rings by about this much. */
+  private static final double NEAR_PX = 60;
 
   private sealed interface Doing {
     record Nothing() implements Doing {}
@@ -59,6 +61,7 @@ final class Hands {
   private Optional<Handles.Grip> lit = Optional.empty();
   private Optional<Pulled> pulled = Optional.empty();
   private Optional<Pulled> released = Optional.empty();
+  private boolean near;
   private float scale = 1;
 
   Hands(Workbench bench) {
@@ -71,6 +74,11 @@ final class Hands {
 
   Optional<Handles.Grip> lit() {
     return lit;
+  }
+
+  /** The pointer is about the chosen stone, so its handles are worth showing. */
+  boolean near() {
+    return near || carrying();
   }
 
   Optional<Pulled> pulled() {
@@ -162,9 +170,18 @@ final class Hands {
     Optional<Handles.Grip> before = lit;
     lit = bench.mode() == Workbench.Mode.ARRANGE && !locked()
         ? bench.chosenStone().flatMap(s -> Handles.at(s, eye, x, y, scale)) : Optional.empty();
+    boolean wasNear = near;
+    near = bench.chosenStone().map(s -> about(s, x, y, eye)).orElse(false);
     Optional<String> under = lit.isPresent() ? Optional.empty()
         : Picking.stone(eye.ray(x, y), bench.tableau().stones()).map(h -> h.stone().name());
-    return bench.hover(under) | !lit.equals(before);
+    return bench.hover(under) | !lit.equals(before) | near != wasNear;
+  }
+
+  private boolean about(Stone s, double x, double y, Projector eye) {
+    Vec3 middle = Handles.middle(s);
+    Projector.Spot p = eye.spot(middle);
+    double reach = Handles.radius(s) / eye.metresPerPixel(middle) + NEAR_PX * scale;
+    return p.inFront() && Math.hypot(x - p.x(), y - p.y()) < reach;
   }
 
   void release(double x, double y) {

@@ -75,7 +75,7 @@ final class JointsPage {
   }
 
   private String words(CheckReport.JointLine j) {
-    String area = j.areaMm2() > 0 ? bench.units().brief(Quantity.AREA, Math.rint(j.areaMm2())) : "a point";
+    String area = j.areaMm2() >= 0.5 ? bench.units().brief(Quantity.AREA, Math.rint(j.areaMm2())) : "on a point or an edge";
     return j.bond() == JointSpec.Bond.NONE ? "not fixed, " + area
         : j.bond().word() + ", " + Scale.number(100 * j.use(), 0) + " % of its strength used";
   }

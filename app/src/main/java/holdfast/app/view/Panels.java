@@ -62,7 +62,7 @@ final class Panels {
     ImGui.setNextWindowPos((at.width() - w) / 2, (at.height() - h) / 2, ImGuiCond.Always);
     ImGui.setNextWindowSize(w, h, ImGuiCond.Always);
     ImGui.pushStyleVar(ImGuiStyleVar.WindowPadding, ui.px(26), ui.px(22));
-    ImGui.pushStyleVar(ImGuiStyleVar.PopupRounding, ui.px(10));
+    ImGui.pushStyleVar(ImGuiStyleVar.WindowRounding, ui.px(10));
     if (!ImGui.isPopupOpen(name)) ImGui.openPopup(name);
     boolean open = ImGui.beginPopupModal(name, ImGuiWindowFlags.NoTitleBar | ImGuiWindowFlags.NoResize | ImGuiWindowFlags.NoMove
         | ImGuiWindowFlags.NoSavedSettings);

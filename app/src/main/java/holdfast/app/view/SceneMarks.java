@@ -26,7 +26,7 @@ import java.util.Optional;
 /** The drawings of what was found. Each either adds to the marks among the stones, or writes on the finished picture. */
 final class SceneMarks {
   private static final double ROSE_REACH = 0.17;
-  private static final double NEWTON_HEIGHT_M = 0.0022;
+  private static final double NEWTON_HEIGHT_M = 0.0012;
 
   private SceneMarks() {}
 

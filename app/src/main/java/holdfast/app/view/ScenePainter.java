@@ -101,6 +101,7 @@ final class ScenePainter {
     s.add(hands.lit());
     s.add(hands.pulled());
     s.add(hands.carrying());
+    s.add(hands.near());
     s.add(survey().isPresent());
     s.add(joints.open());
     s.add(player.state(bench.now()));
@@ -120,7 +121,7 @@ final class ScenePainter {
     if (!player.playing()) amongStones(marks, report);
     renderer.draw(target, tableau, bench.camera(), looks(), marks, scale);
     Legends legends = new Legends(brush, eye, bench.units());
-    if (has(Shown.Layer.CELLS)) legends.cells(bench.scene());
+    if (has(Shown.Layer.CELLS) && bench.shown().cutWay() == Shown.CutWay.NONE) legends.cells(bench.scene());
     if (has(Shown.Layer.WATER)) legends.water(bench.scene());
     legends.scale(target.width() - 20 * scale, target.height() - 18 * scale);
     if (!player.playing()) onTop(eye, tableau, report);
@@ -133,9 +134,16 @@ final class ScenePainter {
   private Looks looks() {
     Set<String> chosen = player.playing() ? Set.of() : bench.chosenNames();
     boolean stages = bench.mode() == Workbench.Mode.STAGES;
-    Set<String> faint = stages ? this.stages.notYet() : Set.of();
-    return new Looks(has(Shown.Layer.WATER) && !stages, has(Shown.Layer.SAND), has(Shown.Layer.GLASS), has(Shown.Layer.CELLS),
-        cut(), chosen, bench.hovered(), faint, has(Shown.Layer.PANE) || has(Shown.Layer.FEET) || has(Shown.Layer.JOINTS));
+    // Feet and pane lie under the stones: these are then seen through, and water and sand left out.
+    boolean under = has(Shown.Layer.PANE) || has(Shown.Layer.FEET)
+        || bench.opened().map(Finding::code).filter(SceneMarksChoice::feet).isPresent();
+    Set<String> faint = stages ? this.stages.notYet() : under ? allNames() : Set.of();
+    return new Looks(has(Shown.Layer.WATER) && !stages && !under, has(Shown.Layer.SAND) && !under, has(Shown.Layer.GLASS),
+        has(Shown.Layer.CELLS), cut(), chosen, bench.hovered(), faint, has(Shown.Layer.JOINTS));
+  }
+
+  private Set<String> allNames() {
+    return bench.scene().placements().stream().map(p -> p.rock()).collect(java.util.stream.Collectors.toSet());
   }
 
   private Optional<Cut> cut() {
@@ -192,7 +200,7 @@ final class ScenePainter {
           .ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
     }
     boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
-    if (bench.mode() == Workbench.Mode.ARRANGE && free && bench.opened().isEmpty()) {
+    if (bench.mode() == Workbench.Mode.ARRANGE && free && hands.near()) {
       Handles.draw(brush, eye, chosen.get(), hands.lit());
     }
   }

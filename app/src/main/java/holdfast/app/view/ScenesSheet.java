@@ -52,8 +52,8 @@ final class ScenesSheet {
     ImGui.endChild();
     ImGui.sameLine(0, ui.px(24));
     ImGui.beginChild("others", 0, listHeight, false);
-    ui.strong("Or look at a finished one");
-    ui.wrapped("A worked example with rocks in place: push it about, and undo what you like.", Palette.INK_SOFT);
+    ui.strong("Or look at a worked example");
+    ui.wrapped("A heap that stands: push it about, see what that does, undo what you like.", Palette.INK_SOFT);
     if (ui.mainButton("Open the example", 150)) example();
     recent();
     ui.gap(10);

@@ -12,6 +12,7 @@ import java.util.List;
 record SectionStrip(SectionResult.Played played, long startNanos) {
   private static final double WIDTH = 300;
   private static final double HEIGHT = 196;
+  private static final int MOST_LETTERS = 46;
 
   void draw(Layout at, Ui ui, long now, double speed) {
     float w = ui.px(WIDTH);
@@ -61,7 +62,8 @@ record SectionStrip(SectionResult.Played played, long startNanos) {
     }
     d.popClipRect();
     ImGui.setCursorScreenPos(x0, y0 + ih + ui.px(4));
-    ui.small(played.representative() ? "stands for the heap" : played.doubts().get(0), Palette.INK_SOFT);
+    String doubt = played.representative() ? "stands for the heap" : "only a hint: " + played.doubts().get(0);
+    ui.small(doubt.length() > MOST_LETTERS ? doubt.substring(0, MOST_LETTERS - 1) + "…" : doubt, Palette.INK_SOFT);
     Panels.end();
   }
 

@@ -2,6 +2,7 @@ package holdfast.app.view;
 
 import holdfast.app.view.draw.Palette;
 import imgui.ImGui;
+import imgui.flag.ImGuiStyleVar;
 
 /** What to show and what to leave out, and where to cut the picture open. */
 final class ShowPage {
@@ -22,7 +23,9 @@ final class ShowPage {
     ui.heading("Cut open");
     Shown shown = bench.shown();
     for (Shown.CutWay way : Shown.CutWay.values()) {
+      ImGui.pushStyleVar(ImGuiStyleVar.FramePadding, ui.px(4), ui.px(3));
       if (ImGui.radioButton(way.word(), shown.cutWay() == way)) shown.cut(way, shown.cutShare());
+      ImGui.popStyleVar();
       ui.note(way.word());
     }
     if (shown.cutWay() == Shown.CutWay.NONE) return;

@@ -69,22 +69,23 @@ public final class Renderer implements AutoCloseable {
       p.use().set("viewProjection", projector.matrix()).set("shadowMatrix", fromLamp).set("shadowMap", 1)
           .set("lampDirection", vector(LAMP)).set("shadowSpread", 0.007f / span);
     }
-    cut(looks, true);
+    cut(looks, false);
     plainProgram.use().set("cells", tank.middle()[0], tank.middle()[1], tank.half()[0], tank.half()[1]);
     glDepthMask(false);
     plain(tank.ground, 4, 0);
     glDepthMask(true);
+    cut(looks, true);
     plain(tank.bottom, 0, 1);
     plainProgram.set("cells", tank.cells()).set("under", Palette.BOTTOM.toward(Palette.INK_SOFT, 0.22).rgb());
     plain(tank.floor, scene.floor().kind() == holdfast.model.scene.Floor.Kind.GRID ? 1 : 0, 1);
-    stones(tableau.stones(), camera, looks);
+    stones(tableau.stones().stream().filter(s -> !looks.faint().contains(s.name())).toList(), camera, looks);
     cut(looks, false);
     caps(tableau.stones(), looks);
     plain(scratch.fill(marks.solid.data()), 0, 0.75f);
-    outlines(tableau.stones(), projector, looks, scale);
 
     glDepthMask(false);
     cut(looks, true);
+    stones(tableau.stones().stream().filter(s -> looks.faint().contains(s.name())).toList(), camera, looks);
     if (looks.sand()) plain(tank.sand, 2, 0.45f);
     plain(tank.devices, 0, 0.8f);
     plain(scratch.fill(marks.veil.data()), 0, 0);
@@ -95,6 +96,7 @@ public final class Renderer implements AutoCloseable {
       wires(tank.wires(), projector, scale);
     }
     wires(marks.wires, projector, scale);
+    outlines(tableau.stones(), projector, looks, scale);
     glDepthMask(true);
     glDisable(GL_CLIP_DISTANCE0);
   }
@@ -128,7 +130,7 @@ public final class Renderer implements AutoCloseable {
     for (Stone s : stones) {
       boolean faint = looks.faint().contains(s.name());
       Colour tone = Palette.stone(s.kind());
-      Colour wash = Palette.SKY.solid(faint ? 0.82 : looks.stonesPale() ? 0.62 : 0);
+      Colour wash = Palette.SKY.solid(faint ? 0.5 : looks.stonesPale() ? 0.62 : 0);
       if (looks.chosen().contains(s.name())) wash = Palette.CHOSEN.solid(0.16);
       else if (looks.hovered().filter(s.name()::equals).isPresent()) wash = Palette.CHOSEN.solid(0.07);
       stoneProgram.set("place", matrix(s.pose())).set("kind", kindNumber(s.kind())).set("tone", tone.rgb())
