@@ -55,7 +55,8 @@ final class StagePages {
         : order.least() ? "No order stands by itself at every stage; this one asks for the least help."
         : "This order needs help where marked; the search for a better one was cut short.";
     c.brush(Ink.BLACK);
-    c.text(words + " Judged before the sand is in. The new rock is tinted and drawn thick.", frame.x(), frame.top() - 4.5, 3.6, Face.REGULAR);
+    c.text(words + " Judged before the sand is in. The new rock is tinted and drawn thick.", frame.x(), frame.top() - 4.5,
+        3.6, Face.REGULAR);
   }
 
   private void stage(int number, double x, double y, double w, double h) {
