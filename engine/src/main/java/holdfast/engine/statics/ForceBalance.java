@@ -53,10 +53,17 @@ public final class ForceBalance {
   public Balance stands(List<Wrench> loads) {
     Centre[] at = middles.clone();
     String why = "";
+    Balance.Falls falls = null;
     for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
       ConeSolution s = solve(at, scaled(loads), null, 0, null);
-      if (s.end() == End.NO_FORCES) return new Balance.Falls(Mechanism.of(heap, s.y(), lengthM));
-      if (s.end() != End.OPTIMAL) return new Balance.Undecided("the force balance did not settle");
+      if (s.end() == End.NO_FORCES) {
+        if (falls != null) return falls;
+        falls = new Balance.Falls(Mechanism.of(heap, s.y(), lengthM));
+        at = leaned(loads);
+        if (at == null) return falls;
+        continue;
+      }
+      if (s.end() != End.OPTIMAL) return falls != null ? falls : new Balance.Undecided("the force balance did not settle");
       Forces f = forces(s.x(), at);
       double off = unbalance(f, loads);
       if (off > Tolerances.BALANCE_RESIDUAL) return new Balance.Undecided(off(off));
@@ -65,7 +72,24 @@ public final class ForceBalance {
       why = next.worst;
       at = next.centres;
     }
-    return new Balance.Undecided("the centre of pressure did not settle at " + why);
+    return falls != null ? falls : new Balance.Undecided("the centre of pressure did not settle at " + why);
+  }
+
+  /**
+   * Where the pressure gathers when every patch may twist on its longest arm: about its middle a patch resists twist the
+   * least, and what falls with the centres held there may stand with them elsewhere. Null when even so nothing balances.
+   */
+  private Centre[] leaned(List<Wrench> loads) {
+    Centre[] wide = middles.clone();
+    for (int i = 0; i < wide.length; i++) {
+      if (!(heap.links().get(i) instanceof Link.Bearing)) continue;
+      Patch p = patches[i];
+      double arm = wide[i].meanDistanceM();
+      for (int k = 0; k < p.corners.size(); k++) arm = Math.max(arm, p.meanDistance(p.u[k], p.v[k]));
+      wide[i] = new Centre(wide[i].u(), wide[i].v(), arm);
+    }
+    ConeSolution s = solve(wide, scaled(loads), null, 0, null);
+    return s.end() == End.OPTIMAL ? settle(forces(s.x(), wide), wide).centres : null;
   }
 
   /**
@@ -77,11 +101,17 @@ public final class ForceBalance {
   public Margin margin(List<Wrench> dead, List<Wrench> live, double cap, double settled) {
     Centre[] at = middles.clone();
     Margin.Limited best = null;
+    Margin.Falls falls = null;
     double before = Double.NaN;
     for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
       ConeSolution s = solve(at, scaled(dead), scaled(live), cap, null);
       if (s.end() == End.NO_FORCES) {
-        return round == 0 ? new Margin.Falls(Mechanism.of(heap, s.y(), lengthM)) : orUndecided(best);
+        if (falls == null && round == 0) {
+          falls = new Margin.Falls(Mechanism.of(heap, s.y(), lengthM));
+          at = leaned(dead);
+          if (at != null) continue;
+        }
+        return best != null ? best : falls != null ? falls : orUndecided(null);
       }
       if (s.end() != End.OPTIMAL) return orUndecided(best);
       double factor = s.x()[s.x().length - 1];

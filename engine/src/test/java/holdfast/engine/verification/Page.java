@@ -53,6 +53,30 @@ final class Page {
     return s.toString();
   }
 
+  /**
+   * Lines in which a page is not current. Figures of ours and their differences from the expected value may differ by half
+   * of the row's tolerance, so that another last digit of the solver is no reason to write the page anew.
+   */
+  static List<String> differences(String committed, String current) {
+    List<String> old = committed.lines().toList();
+    List<String> now = current.lines().toList();
+    List<String> off = new ArrayList<>();
+    for (int i = 0; i < Math.max(old.size(), now.size()); i++) {
+      String a = i < old.size() ? old.get(i) : "";
+      String b = i < now.size() ? now.get(i) : "";
+      if (!a.equals(b) && !nearly(a.split(" \\| ", -1), b.split(" \\| ", -1))) off.add(a + "\n  is now\n" + b);
+    }
+    return off;
+  }
+
+  private static boolean nearly(String[] a, String[] b) {
+    if (a.length != 6 || b.length != 6 || b[4].startsWith("the same")) return false;
+    double half = Double.parseDouble(b[4].substring(0, b[4].indexOf(','))) / 2;
+    for (int c : new int[] {0, 1, 4, 5}) if (!a[c].equals(b[c])) return false;
+    for (int c : new int[] {2, 3}) if (!(Math.abs(Double.parseDouble(a[c]) - Double.parseDouble(b[c])) <= half)) return false;
+    return true;
+  }
+
   private static String source(Row r) {
     return r.source() + " (" + r.grade().word() + ")";
   }
