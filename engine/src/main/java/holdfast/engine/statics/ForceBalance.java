@@ -89,7 +89,7 @@ public final class ForceBalance {
       wide[i] = new Centre(wide[i].u(), wide[i].v(), arm);
     }
     ConeSolution s = solve(wide, scaled(loads), null, 0, null);
-    return s.end() == End.OPTIMAL ? settle(forces(s.x(), wide), wide).centres : null;
+    return s.end() == End.OPTIMAL ? settle(forces(s.x(), wide), wide, Tolerances.BALANCE_CONE).centres : null;
   }
 
   /**
