@@ -103,7 +103,8 @@ public final class ForceBalance {
     Margin.Limited best = null;
     Margin.Falls falls = null;
     double before = Double.NaN;
-    for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
+    int rounds = settled > Tolerances.PRESSURE_FINE ? Tolerances.PRESSURE_COARSE_ROUNDS : Tolerances.PRESSURE_ROUNDS;
+    for (int round = 0; round < rounds; round++) {
       ConeSolution s = solve(at, scaled(dead), scaled(live), cap, null);
       if (s.end() == End.NO_FORCES) {
         if (falls == null && round == 0) {
@@ -111,13 +112,13 @@ public final class ForceBalance {
           at = leaned(dead);
           if (at != null) continue;
         }
-        return best != null ? best : falls != null ? falls : orUndecided(null);
+        return best != null ? best : falls != null ? falls : orUndecided(null, before);
       }
-      if (s.end() != End.OPTIMAL) return orUndecided(best);
+      if (s.end() != End.OPTIMAL) return orUndecided(best, before);
       double factor = s.x()[s.x().length - 1];
       Forces f = forces(s.x(), at);
       double off = unbalance(f, sum(dead, live, factor));
-      if (off > Tolerances.BALANCE_RESIDUAL) return best != null ? best : new Margin.Undecided(off(off));
+      if (off > Tolerances.BALANCE_RESIDUAL) return best != null ? best : new Margin.Undecided(off(off), before);
       Centres next = settle(f, at, Math.max(Tolerances.BALANCE_CONE, settled));
       if (next.admissible) {
         if (factor >= cap * (1 - Tolerances.PRESSURE_FINE)) return new Margin.Beyond(cap, f);
@@ -129,11 +130,11 @@ public final class ForceBalance {
       before = factor;
       at = next.centres;
     }
-    return orUndecided(best);
+    return orUndecided(best, before);
   }
 
-  private static Margin orUndecided(Margin.Limited best) {
-    return best != null ? best : new Margin.Undecided("the force balance did not settle");
+  private static Margin orUndecided(Margin.Limited best, double near) {
+    return best != null ? best : new Margin.Undecided("the force balance did not settle", near);
   }
 
   /** Least and most of the sum of normal forces in the links {@code which}, over all admissible balances of {@code loads}. */

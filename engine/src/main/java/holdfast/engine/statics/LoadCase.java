@@ -46,7 +46,8 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       Margin margin = c.judge.atMost(c.live, best);
       // Without a bound the search goes on below what was found: what it confirms comes with forces in balance.
       double top = best;
-      double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> top);
+      double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0,
+          u -> u.near() > 0 ? Math.min(top, Tolerances.HINT * u.near()) : top);
       atMost = Math.min(atMost, bound);
       Search found = Search.below(c, Math.min(bound, best), bound < best, share);
       if (found.movement != null) movement = found.movement;

@@ -18,8 +18,12 @@ public sealed interface Margin {
   /** The dead load alone has no balance. */
   record Falls(Mechanism mechanism) implements Margin {}
 
-  /** The numbers settle nothing. */
-  record Undecided(String reason) implements Margin {}
+  /**
+   * The numbers settle nothing.
+   *
+   * @param near where the factor was when the search ended: a hint, no bound; not a number when there is none
+   */
+  record Undecided(String reason, double near) implements Margin {}
 
   /** The four cases, exhaustively. */
   default <T> T match(

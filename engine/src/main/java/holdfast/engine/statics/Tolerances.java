@@ -64,7 +64,13 @@ final class Tolerances {
   static final double PRESSURE_COARSE = 2e-3;
 
   /** Rounds in which centres of pressure may settle; 1 where no twist acts, 2 to 6 elsewhere. */
-  static final int PRESSURE_ROUNDS = 8;
+  static final int PRESSURE_ROUNDS = 12;
+
+  /** The same for bounds that staying then confirms. */
+  static final int PRESSURE_COARSE_ROUNDS = 3;
+
+  /** A factor that has not settled is searched from this much above it. */
+  static final double HINT = 1.05;
 
   /** Share of a joint's friction; a twist below it does not depend on where the centre of pressure is. */
   static final double TWIST_IDLE = 1e-7;
