@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /**
  * Judges scenes on a thread of its own. Only the latest scene counts: whatever was found about an older one is dropped,
- * so that what is shown is never stale. Each scene is judged twice, quickly first and then in full.
+ * so that what is shown is never stale.
  */
 public final class Judge implements AutoCloseable {
   /** Something that judges a scene. */
@@ -25,8 +25,6 @@ public final class Judge implements AutoCloseable {
    * @param full all margins are in, not only whether each bears its tier
    */
   public record Found(long revision, Optional<CheckReport> report, Optional<String> trouble, boolean full) {}
-
-  private static final long PAUSE_BEFORE_FULL_MS = 250;
 
   private final Work work;
   private final Runnable wake;
@@ -82,16 +80,7 @@ public final class Judge implements AutoCloseable {
           revision = wantedRevision;
         }
         done = revision;
-        if (!judged(scene, shapes, revision, false)) continue;
-        synchronized (this) {
-          long until = System.nanoTime() + PAUSE_BEFORE_FULL_MS * 1_000_000;
-          for (long left = PAUSE_BEFORE_FULL_MS; left > 0 && wantedRevision == revision && !ended;
-              left = (until - System.nanoTime()) / 1_000_000) {
-            wait(left);
-          }
-          if (ended) return;
-          if (wantedRevision != revision) continue;
-        }
+        // Always in full: without the margins of every side a verdict can be too kind.
         judged(scene, shapes, revision, true);
       }
     } catch (InterruptedException e) {
@@ -99,8 +88,7 @@ public final class Judge implements AutoCloseable {
     }
   }
 
-  /** Judges once; true when the answer still counts. */
-  private boolean judged(Scene scene, Shapes shapes, long revision, boolean full) {
+  private void judged(Scene scene, Shapes shapes, long revision, boolean full) {
     Found answer;
     try {
       answer = new Found(revision, Optional.of(work.judge(scene, shapes, full)), Optional.empty(), full);
@@ -109,11 +97,10 @@ public final class Judge implements AutoCloseable {
       answer = new Found(revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), full);
     }
     synchronized (this) {
-      if (ended || revision != wantedRevision) return false;
+      if (ended || revision != wantedRevision) return;
       found = answer;
     }
     wake.run();
-    return answer.trouble.isEmpty();
   }
 
   @Override

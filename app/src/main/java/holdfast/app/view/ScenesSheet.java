@@ -53,7 +53,7 @@ final class ScenesSheet {
     ImGui.sameLine(0, ui.px(24));
     ImGui.beginChild("others", 0, listHeight, false);
     ui.strong("Or look at a worked example");
-    ui.wrapped("A heap that stands: push it about, see what that does, undo what you like.", Palette.INK_SOFT);
+    ui.wrapped("Rocks in place and joints fixed: see what is found, mend it, undo what you like.", Palette.INK_SOFT);
     if (ui.mainButton("Open the example", 150)) example();
     recent();
     ui.gap(10);

@@ -69,7 +69,7 @@ final class Stages {
 
   void panel(Layout at, Ui ui) {
     float w = Math.min(ui.px(560), at.sceneWidth() - ui.px(32));
-    float h = ui.px(84);
+    float h = ui.px(94);
     Panels.begin("stages", at.sceneX() + (at.sceneWidth() - w) / 2, at.sceneY() + at.sceneHeight() - h - ui.px(14), w, h, ui, 16, 10);
     if (order.isEmpty()) {
       ui.soft("Nothing is placed yet.");

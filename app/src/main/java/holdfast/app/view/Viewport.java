@@ -39,12 +39,12 @@ public final class Viewport {
         }
         return Optional.empty();
       } catch (LinkageError e) {
-        return Optional.of("The panels' library could not be started: " + String.valueOf(e.getMessage()).lines().findFirst().orElse("") + ".");
+        return Optional.of("A library that the window needs could not be loaded: " + String.valueOf(e.getMessage()).lines().findFirst().orElse("") + ".");
       }
     }, Optional::of);
   }
 
-  /** Judges with the engine; quickly without the margins of every side, in full with them. */
+  /** Judges with the engine. */
   static Judge.Work judging() {
     int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
     return (scene, shapes, full) -> judged(scene, shapes, full, threads);
