@@ -138,10 +138,12 @@ final class HeapStudy {
     return Parallel.map(rocks, threads, rock -> {
       Map<State, PartJudge> own = threadJudges(rock);
       List<PushFound> rose = new ArrayList<>();
+      // What governed one direction is asked first in the next: the others then only confirm.
+      int[] first = {0};
       for (int d = 0; d < directions; d++) {
         PlacedRock r = scene.rocks().get(rock);
         double degrees = 360.0 * d / directions;
-        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees));
+        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first));
       }
       return rose;
     });
@@ -160,12 +162,15 @@ final class HeapStudy {
     return own;
   }
 
-  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees) {
+  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees, int[] first) {
     List<LoadCase> cases = new ArrayList<>();
     own.forEach((state, judge) -> {
       for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
     });
-    LoadCase.Least least = LoadCase.least(cases, cap(), SEARCH_SHARE);
+    List<LoadCase> asked = new ArrayList<>(cases);
+    if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
+    LoadCase.Least least = LoadCase.least(asked, cap(), SEARCH_SHARE);
+    first[0] = cases.indexOf(least.governing());
     boolean unlimited = least.factor() >= cap();
     Heap heap = least.governing().judge().heap();
     Movement movement = unlimited
