@@ -10,7 +10,7 @@ final class Cautions {
     return List.of(
         "This is a calculation on measured and guessed figures, not a guarantee. Try each rock by hand as it is placed: wiggle it,"
             + " then push the top from all sides, gently.",
-        "Glass can fail suddenly and without warning. Loads on the bottom pane and its support are for the tank's maker to confirm.",
+        "Loads on the bottom pane and its support are for the tank's maker to confirm.",
         "Lift with bent knees, close to the body, with help for anything heavy; never over a person or over bare glass.",
         "Wet cement burns skin and eyes: waterproof gloves, goggles, no dust. Follow its maker's sheet; cure, soak and test the"
             + " water before animals go in.",

@@ -69,6 +69,11 @@ final class Draft {
     return String.format(Locale.ROOT, format, parts);
   }
 
+  /** Rounded down to a tenth: a margin is never told greater than it was found. */
+  static double down(double margin) {
+    return Math.floor(margin * 10) / 10;
+  }
+
   /** Names in a row: a; a and b; a, b and c. */
   static String names(List<String> names) {
     if (names.size() < 2) return String.join("", names);

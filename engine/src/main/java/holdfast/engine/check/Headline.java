@@ -17,7 +17,8 @@ final class Headline {
     return switch (verdict) {
       case PASSES -> study.scene().rocks().isEmpty()
           ? "No rock is placed yet: nothing to judge."
-          : text("Stands and stays in every state, and bears a push of %.0f N on every rock from every side%s.", tier, weakest(study, roses));
+          : text("Stands and stays in every state; nothing topples under a push of %.0f N on any rock from any side%s.", tier,
+              weakest(study, roses));
       case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
       case FAILS -> "Not safe as it is: " + findings.stream().filter(f -> f.severity() == Severity.FAIL)
           .map(f -> f.code().title()).distinct().limit(4).collect(Collectors.joining(", ")) + ".";
@@ -31,7 +32,8 @@ final class Headline {
         .flatMap(i -> roses.get(i).stream().map(p -> new Weak(i, p)))
         .filter(w -> !w.push.unlimited())
         .min(Comparator.comparingDouble(w -> w.push.marginN()))
-        .map(w -> text("; the weakest is %s, which %s at %.1f N", study.scene().name(w.rock), w.push.movement().word(), w.push.marginN()))
+        .map(w -> text("; the first to move is %s, which %s at %.1f N", study.scene().name(w.rock), w.push.movement().word(),
+            Draft.down(w.push.marginN())))
         .orElse("");
   }
 }

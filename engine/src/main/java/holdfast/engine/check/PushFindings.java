@@ -47,7 +47,7 @@ final class PushFindings {
     Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
     any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
         Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state()).say(
-            text("%s moves under %.1f N: it is loose.", name, p.marginN()), text("Seat %s anew or fix it.", name))));
+            text("%s moves under %.1f N: it is loose.", name, Draft.down(p.marginN())), text("Seat %s anew or fix it.", name))));
     if (rose.stream().anyMatch(p -> !p.settled() && p.marginN() < tier)) {
       out.add(Draft.fail(Code.UNDECIDED).about(name).say(
           text("How hard a push %s takes could not be settled from every side.", name),
@@ -69,7 +69,7 @@ final class PushFindings {
     List<String> others = movers.stream().filter(m -> !m.equals(name)).toList();
     String with = others.isEmpty() ? "" : text(", and %s with it", Draft.names(others));
     return Draft.fail(Code.TOPPLES).about(name).about(others).figure(p.marginN(), tier, "N").in(p.state()).say(
-        text("%s topples under a push of %.1f N toward the %s%s%s.", name, p.marginN(), Headings.word(p.degrees()), with,
+        text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()), Headings.word(p.degrees()), with,
             paneAhead(rock, p)),
         text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
   }
@@ -100,7 +100,7 @@ final class PushFindings {
         ? text("moved %.0f mm that way, the heap no longer stands", mm)
         : text("moved %.0f mm that way, the heap still stands", mm);
     return draft.about(name).figure(p.marginN(), tier, "N").in(p.state()).say(
-        text("%s slides under a push of %.1f N toward the %s; %s.", name, p.marginN(), Headings.word(p.degrees()), after),
+        text("%s slides under a push of %.1f N toward the %s; %s.", name, Draft.down(p.marginN()), Headings.word(p.degrees()), after),
         falls ? text("Fix %s to what it stands on.", name) : text("Nothing need be done unless %s must keep its place.", name));
   }
 
@@ -108,7 +108,7 @@ final class PushFindings {
     if (p.marginN() >= tier || !safeUnderWeight(rock)) return Optional.empty();
     String name = study.scene().name(rock);
     return Optional.of(Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).say(
-        text("%s tips when pressed down on its rim with %.1f N.", name, p.marginN()),
+        text("%s tips when pressed down on its rim with %.1f N.", name, Draft.down(p.marginN())),
         text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
   }
 

@@ -32,6 +32,9 @@ final class SupportStudy {
   /** A rock this many times heavier than the one that alone carries it is remarked on. */
   private static final double BIG_ON_SMALL = 1.5;
 
+  /** No rock is taken out. Not -1: that stands for the ground. */
+  private static final int NO_ROCK = Integer.MIN_VALUE;
+
   private final HeapStudy study;
   private final SceneHeap scene;
   private final int threads;
@@ -95,7 +98,7 @@ final class SupportStudy {
     if (sand.isEmpty()) return;
     boolean any = false;
     for (int foot : sand) {
-      Optional<Fallen> fallen = without(scene.heap(), i -> i != foot, -1);
+      Optional<Fallen> fallen = without(scene.heap(), i -> i != foot, NO_ROCK);
       if (fallen.isEmpty()) continue;
       any = true;
       String rock = scene.name(scene.seats().get(foot).rock());
@@ -104,7 +107,7 @@ final class SupportStudy {
           text("Stand %s on the floor itself before the sand goes in.", rock)));
     }
     if (!any) {
-      without(scene.heap(), i -> !sand.contains(i), -1).ifPresent(f -> out.add(
+      without(scene.heap(), i -> !sand.contains(i), NO_ROCK).ifPresent(f -> out.add(
           Draft.fail(Code.SAND_ONLY).about(f.rocks()).in(f.state()).say(
               text("With all sand dug away, %s.", fall(f.rocks())), "Give the heap a foot on the floor itself.")));
     }
@@ -142,7 +145,7 @@ final class SupportStudy {
   private void neededPanes(List<Finding> out) {
     boolean leans = scene.seats().stream().anyMatch(s -> s.kind() == Kind.PANE);
     if (!leans) return;
-    without(scene.heap(), i -> scene.seats().get(i).kind() != Kind.PANE, -1).ifPresent(f -> out.add(
+    without(scene.heap(), i -> scene.seats().get(i).kind() != Kind.PANE, NO_ROCK).ifPresent(f -> out.add(
         Draft.fail(Code.NEEDS_PANE).about(f.rocks()).in(f.state()).say(
             text("Without the pane it leans on, %s: the glass holds it up.", fall(f.rocks())),
             text("Give %s a stand of its own, clear of the glass.", f.rocks().get(0)))));

@@ -93,7 +93,7 @@ final class BondLinks {
     double bending = Math.min(section * Math.PI * d * d * d / 32, rock * d * depth * depth / 6);
     double pull = joint.rodGlued() ? Math.PI * d * depth * settings.get(Setting.BOND_MORTAR_N_MM2) * 1e6 : 0;
     Vec3 at = new Patch(seat.normal(), seat.polygon()).centroid;
-    return List.of(new Made(new Link.Rod(seat.a(), seat.b(), seat.normal(), at, shear, bending, pull),
+    return List.of(new Made(new Link.Rod(seat.a(), seat.b(), seat.normal(), at, d, shear, bending, pull),
         Math.PI * d * d / 4, seat.distanceM()));
   }
 

@@ -158,8 +158,10 @@ final class CompliantHeap {
   private double[] stiffness(Link link, Patch patch, int size) {
     double[] k = new double[size * size];
     double t = Tolerances.REST_SHEAR_STIFFNESS;
-    if (link instanceof Link.Rod) {
-      for (int i = 0; i < size; i++) k[i * size + i] = i < 2 ? t : 1;
+    if (link instanceof Link.Rod rod) {
+      // A round section's second moment over its area is (d/4)^2: a thin rod leaves nearly all bending to its seat.
+      double gyration = rod.diameterM() / 4 / lengthM;
+      for (int i = 0; i < size; i++) k[i * size + i] = i < 2 ? t : i < 4 ? gyration * gyration : 1;
       return k;
     }
     k[0] = 1;

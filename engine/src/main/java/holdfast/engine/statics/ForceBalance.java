@@ -5,6 +5,7 @@ import holdfast.engine.statics.Elements.Centre;
 import holdfast.engine.statics.Forces.LinkForce;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -51,6 +52,7 @@ public final class ForceBalance {
 
   /** Do some admissible forces balance {@code loads} (one wrench a body, newtons, about its centre)? */
   public Balance stands(List<Wrench> loads) {
+    if (heap.links().isEmpty()) return unsupported(loads);
     Centre[] at = middles.clone();
     String why = "";
     Balance.Falls falls = null;
@@ -73,6 +75,13 @@ public final class ForceBalance {
       at = next.centres;
     }
     return falls != null ? falls : new Balance.Undecided("the centre of pressure did not settle at " + why);
+  }
+
+  /** Nothing bears anything: it stands only where there is nothing to bear. */
+  private Balance unsupported(List<Wrench> loads) {
+    double[] six = scaled(loads);
+    boolean free = Arrays.stream(six).allMatch(v -> v == 0);
+    return free ? new Balance.Stands(new Forces(List.of())) : new Balance.Falls(Mechanism.of(heap, six, lengthM));
   }
 
   /**

@@ -71,8 +71,10 @@ public sealed interface Link {
    * A rod across a joint beside its bearing: shear and bending within its own section, pull only when glued.
    *
    * @param at where it crosses the joint; {@code normal} is its axis
+   * @param diameterM its thickness: what it gives in bending follows from it
    */
-  record Rod(int a, int b, Vec3 normal, Vec3 at, double shearN, double bendingNm, double pullN) implements Link {
+  record Rod(
+      int a, int b, Vec3 normal, Vec3 at, double diameterM, double shearN, double bendingNm, double pullN) implements Link {
     @Override
     public List<Vec3> polygon() {
       return List.of(at);
@@ -80,7 +82,7 @@ public sealed interface Link {
 
     @Override
     public Rod between(int newA, int newB) {
-      return new Rod(newA, newB, normal, at, shearN, bendingNm, pullN);
+      return new Rod(newA, newB, normal, at, diameterM, shearN, bendingNm, pullN);
     }
   }
 }

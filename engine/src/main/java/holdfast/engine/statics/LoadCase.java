@@ -43,7 +43,7 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       governing = c;
       movement = rest instanceof Rest.Moves m ? m.mechanism() : null;
       if (!c.judge.safe()) return new Least(0, 0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
-      Margin margin = c.judge.atMost(c.live, best);
+      Margin margin = c.judge.atMost(c.live, cap);
       // Without a bound the search goes on below what was found: what it confirms comes with forces in balance.
       double top = best;
       double bound = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0,
