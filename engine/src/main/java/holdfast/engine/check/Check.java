@@ -43,6 +43,10 @@ public final class Check {
 
     List<Finding> findings = new ArrayList<>();
     findings.addAll(StandingFindings.of(study));
+    if (!options.roses() && !heap.rocks().isEmpty()) {
+      findings.add(Draft.fail(Code.UNDECIDED).about("the heap").say(
+          "Pushes, presses and shaking were not asked about.", "Run the whole check."));
+    }
     findings.addAll(new PushFindings(study).of(roses, presses, shakes));
     SupportStudy support = new SupportStudy(study, options.threads());
     findings.addAll(support.findings());

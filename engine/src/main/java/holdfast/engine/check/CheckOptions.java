@@ -4,7 +4,8 @@ package holdfast.engine.check;
  * How a check is to run; what it finds does not depend on {@code threads}.
  *
  * @param threads number of threads, 1 or more
- * @param roses push margins of every rock round the compass, not only the question whether each bears its tier
+ * @param roses ask about pushes, presses and shaking; without them only weight, room, pane and handling are judged, and the
+ *     verdict of a scene with rocks is never better than undecided
  * @param variations number of seeded variations of friction, mass and position; 0 for none
  * @param seed seed of the variations
  */
