@@ -107,8 +107,8 @@ final class Tolerances {
   /** Time steps before nothing is concluded. */
   static final int REST_STEPS = 60;
 
-  /** Rounds of friction limits in one time step. With 4, heaps that stay were now and then called falling. */
-  static final int REST_ROUNDS = 12;
+  /** Rounds of friction limits in one time step. With 4 or with 12, heaps that stay were now and then called falling. */
+  static final int REST_ROUNDS = 6;
 
   /** Newton steps in one round. */
   static final int REST_NEWTON = 40;
