@@ -31,7 +31,7 @@ final class CheckCommand extends Subcommand {
       description = "How many at once; the report is the same. Default: one a processor.")
   private Integer threads;
 
-  @Option(names = "--variations", paramLabel = "N",
+  @Option(names = "--vary", paramLabel = "N",
       description = "Also try so many variations of friction, mass, centre and contact. Default: none.")
   private int variations;
 
@@ -58,7 +58,7 @@ final class CheckCommand extends Subcommand {
       throw new InputProblem("--threads must be from 1 to " + MOST_THREADS + ", was " + count + ".");
     }
     if (variations < 0 || variations > MOST_VARIATIONS) {
-      throw new InputProblem("--variations must be from 0 to " + MOST_VARIATIONS + ", was " + variations + ".");
+      throw new InputProblem("--vary must be from 0 to " + MOST_VARIATIONS + ", was " + variations + ".");
     }
     return new CheckOptions(count, true, variations, seed);
   }

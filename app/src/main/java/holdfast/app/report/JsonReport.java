@@ -73,6 +73,17 @@ public final class JsonReport {
       return m;
     }).toList());
     root.put("bottom_pane", r.pane().map(JsonReport::pane).orElse(null));
+    r.variations().ifPresent(v -> {
+      Map<String, Object> m = new LinkedHashMap<>();
+      m.put("count", v.count());
+      m.put("seed", v.seed());
+      m.put("stands", v.stands());
+      m.put("passes", v.passes());
+      Map<String, Object> weak = new LinkedHashMap<>();
+      v.weak().forEach(w -> weak.put(w.rock(), w.times()));
+      m.put("gave_way_first", weak);
+      root.put("variations", m);
+    });
     Set<String> cautions = new LinkedHashSet<>(r.cautions());
     r.pane().ifPresent(p -> cautions.addAll(p.cautions()));
     root.put("cautions", cautions);

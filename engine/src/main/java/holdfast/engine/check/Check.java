@@ -58,13 +58,18 @@ public final class Check {
     findings.addAll(pane.findings());
     findings.addAll(HandlingFindings.of(heap));
     findings.addAll(BondingFindings.of(study, findings, options.threads()));
+    Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
+        ? Optional.empty()
+        : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads()));
+    variations.map(Variations::findings).ifPresent(findings::addAll);
 
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(findings);
     return new CheckReport(
-        scene, verdict, Headline.of(study, verdict, findings, roses), findings,
+        scene, verdict, Headline.of(study, verdict, findings, roses) + variations.map(v -> " " + Variations.words(v)).orElse(""),
+        findings,
         states(study, shakes), rocks(study, roses, presses), support.joints(), pane.feet(), gaps,
-        pane.report(), Cautions.of());
+        pane.report(), variations, Cautions.of());
   }
 
   /** Worst first, then in the order of the codes, then as they were found. */

@@ -22,12 +22,13 @@ import java.util.Optional;
  * @param feet every foot
  * @param gaps least distances to panes and devices
  * @param pane the bottom pane
+ * @param variations how it fares when friction, masses and contacts are guessed otherwise, when that was asked
  * @param cautions what every reader must be told
  */
 public record CheckReport(
     Scene scene, Verdict verdict, String headline, List<Finding> findings,
     List<StateLine> states, List<RockLine> rocks, List<JointLine> joints, List<FootLine> feet, List<GapLine> gaps,
-    Optional<PaneReport> pane, List<String> cautions) {
+    Optional<PaneReport> pane, Optional<VariationsResult> variations, List<String> cautions) {
 
   public CheckReport {
     findings = List.copyOf(findings);
@@ -37,6 +38,14 @@ public record CheckReport(
     feet = List.copyOf(feet);
     gaps = List.copyOf(gaps);
     cautions = List.copyOf(cautions);
+  }
+
+  /** A report without variations. */
+  public CheckReport(
+      Scene scene, Verdict verdict, String headline, List<Finding> findings,
+      List<StateLine> states, List<RockLine> rocks, List<JointLine> joints, List<FootLine> feet, List<GapLine> gaps,
+      Optional<PaneReport> pane, List<String> cautions) {
+    this(scene, verdict, headline, findings, states, rocks, joints, feet, gaps, pane, Optional.empty(), cautions);
   }
 
   /** The whole in a word. */

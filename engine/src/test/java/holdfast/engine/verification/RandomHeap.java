@@ -25,7 +25,7 @@ import java.util.function.UnaryOperator;
  * @param floor what they stand on, fixed
  */
 record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, double insetM) {
-  private static final double DENSITY = 1800;
+  static final double DENSITY = 1800;
   private static final double G = 9.81;
 
   /** A heap of 2 to {@code most} stones; the same seed gives the same heap. */
@@ -46,16 +46,26 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
         if (beneath.isEmpty()) {
           x = 0.3 * (r.nextDouble() - 0.5);
           y = 0.3 * (r.nextDouble() - 0.5);
+        } else if (beneath.size() > 1 && r.nextDouble() < 0.7) {
+          // Across two of the stones beneath.
+          int first = r.nextInt(beneath.size());
+          double[] p = beneath.get(first);
+          double[] q = beneath.get((first + 1) % beneath.size());
+          double share = 0.35 + 0.3 * r.nextDouble();
+          radius += 0.6 * Math.hypot(q[0] - p[0], q[1] - p[1]);
+          x = p[0] + share * (q[0] - p[0]);
+          y = p[1] + share * (q[1] - p[1]);
         } else {
           double[] on = beneath.get(r.nextInt(beneath.size()));
-          double off = 0.75 * on[2] * Math.sqrt(r.nextDouble());
+          double off = 0.6 * on[2] * Math.sqrt(r.nextDouble());
           double toward = 2 * Math.PI * r.nextDouble();
           x = on[0] + off * Math.cos(toward);
           y = on[1] + off * Math.sin(toward);
         }
         double px = x;
         double py = y;
-        if (layer.stream().anyMatch(o -> Math.hypot(o[0] - px, o[1] - py) < o[2] + radius + 0.002)) continue;
+        double pr = radius;
+        if (layer.stream().anyMatch(o -> Math.hypot(o[0] - px, o[1] - py) < o[2] + pr + 0.002)) continue;
         layer.add(new double[] {x, y, radius});
         rocks.add(stone(r, x, y, z, radius, height));
       }
@@ -69,7 +79,7 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
     double friction = 0.25 + 0.5 * r.nextDouble();
     RandomHeap level = new RandomHeap(seed, rocks, floor, friction, 0);
     if (r.nextBoolean()) return level;
-    double degrees = 25 * r.nextDouble();
+    double degrees = 22 * r.nextDouble();
     Quat tilt = Quat.about(Vec3.heading(360 * r.nextDouble()), Math.toRadians(degrees));
     return level.placed(tilt::rotate);
   }

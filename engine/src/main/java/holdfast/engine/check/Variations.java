@@ -1,0 +1,180 @@
+package holdfast.engine.check;
+
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Link;
+import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.Parallel;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Rest;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.State;
+import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.Wrench;
+import holdfast.model.geom.Quat;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.shape.PlacedRock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.stream.LongStream;
+
+/**
+ * The same layout with what its owner can only guess guessed otherwise: friction (one factor for all, since it is the same
+ * water and slime), mass of each rock, its centre of mass, where along a patch a contact bears and how it faces. Poses are
+ * kept, since moving them would only open the contacts; bonds are kept. Every variation is asked whether it stays in every
+ * state, and if so whether every rock bears the tier's push without going over; the first no ends it.
+ *
+ * <p>Ranges are those of the settings, drawn evenly. Variation {@code k} of a seed is the same on any number of threads.
+ */
+final class Variations {
+  /** A bound is passed by this factor to see how the heap gives way. */
+  private static final double JUST_BEYOND = 1.02;
+
+  private final SceneHeap scene;
+  private final Settings settings;
+  private final Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
+
+  private Variations(SceneHeap scene) {
+    this.scene = scene;
+    settings = scene.scene().settings();
+    for (State s : scene.weights().states()) loads.put(s, scene.weights().loads(s));
+  }
+
+  /** How one variation fared; {@code weak} is the rock that gave way first. */
+  private record Outcome(boolean stands, boolean passes, Optional<String> weak) {}
+
+  /** Tries {@code count} variations. */
+  static VariationsResult run(SceneHeap scene, int count, long seed, int threads) {
+    Variations v = new Variations(scene);
+    List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads, k -> v.one(new SplittableRandom(mixed(seed, k))));
+    Map<String, Integer> weak = new LinkedHashMap<>();
+    for (int i = 0; i < scene.rocks().size(); i++) weak.put(scene.name(i), 0);
+    for (Outcome o : all) o.weak.ifPresent(w -> weak.merge(w, 1, Integer::sum));
+    List<VariationsResult.Weak> order = new ArrayList<>();
+    weak.forEach((rock, times) -> {
+      if (times > 0) order.add(new VariationsResult.Weak(rock, times));
+    });
+    order.sort(Comparator.comparingInt(VariationsResult.Weak::times).reversed());
+    return new VariationsResult(count, seed, (int) all.stream().filter(Outcome::stands).count(),
+        (int) all.stream().filter(Outcome::passes).count(), order);
+  }
+
+  private static long mixed(long seed, long k) {
+    return new SplittableRandom(seed).nextLong() + 0x9E3779B97F4A7C15L * (k + 1);
+  }
+
+  private Outcome one(SplittableRandom random) {
+    Heap heap = scene.heap();
+    double friction = 1 + range(random, settings.get(Setting.VARY_FRICTION));
+    double[] mass = new double[heap.bodies().size()];
+    List<Heap.Body> bodies = new ArrayList<>();
+    for (int i = 0; i < mass.length; i++) {
+      mass[i] = 1 + range(random, settings.get(Setting.VARY_DENSITY));
+      Heap.Body b = heap.bodies().get(i);
+      double off = settings.get(Setting.VARY_CENTRE) * b.sizeM();
+      Vec3 shift = new Vec3(range(random, off), range(random, off), range(random, off));
+      bodies.add(new Heap.Body(b.name(), b.centre().plus(shift), b.sizeM(), b.massKg() * mass[i]));
+    }
+    List<Link> links = new ArrayList<>();
+    for (Link l : heap.links()) links.add(l instanceof Link.Bearing b ? varied(b, friction, random) : l);
+    return judge(new Heap(bodies, links), mass);
+  }
+
+  private Link varied(Link.Bearing b, double friction, SplittableRandom random) {
+    double most = settings.get(Setting.VARY_CONTACT_MM) * 1e-3;
+    Vec3 u = b.normal().anyPerpendicular();
+    Vec3 v = b.normal().cross(u);
+    Vec3 shift = u.times(range(random, most)).plusTimes(range(random, most), v);
+    double about = Math.PI * random.nextDouble();
+    Quat lean = Quat.about(u.times(Math.cos(about)).plusTimes(Math.sin(about), v),
+        Math.toRadians(range(random, settings.get(Setting.VARY_NORMAL_DEG))));
+    Vec3 middle = Vec3.ZERO;
+    for (Vec3 p : b.polygon()) middle = middle.plusTimes(1.0 / b.polygon().size(), p);
+    List<Vec3> polygon = new ArrayList<>();
+    for (Vec3 p : b.polygon()) polygon.add(middle.plus(shift).plus(lean.rotate(p.minus(middle))));
+    return new Link.Bearing(b.a(), b.b(), lean.rotate(b.normal()).unit(), polygon, b.friction() * friction);
+  }
+
+  private static double range(SplittableRandom random, double half) {
+    return half * (2 * random.nextDouble() - 1);
+  }
+
+  private Outcome judge(Heap heap, double[] mass) {
+    List<PartJudge> judges = new ArrayList<>();
+    for (Heap.Part part : heap.separate()) {
+      List<PartJudge> own = new ArrayList<>();
+      for (List<Wrench> whole : loads.values()) {
+        List<Wrench> varied = new ArrayList<>();
+        for (int i = 0; i < mass.length; i++) varied.add(whole.get(i).times(mass[i]));
+        PartJudge j = new PartJudge(part, varied);
+        if (!j.safe()) return new Outcome(false, false, Optional.of(weakest(part.heap(), j.rest())));
+        if (own.stream().noneMatch(o -> o.covers(j))) own.add(j);
+      }
+      judges.addAll(own);
+    }
+    for (PartJudge j : judges) {
+      for (int rock : j.part().bodies()) {
+        if (goesOver(j, heap, rock)) return new Outcome(true, false, Optional.of(scene.name(rock)));
+      }
+    }
+    return new Outcome(true, true, Optional.empty());
+  }
+
+  /** The rock that moves fastest; the first of the heap where no movement was seen. */
+  private static String weakest(Heap heap, Rest rest) {
+    if (!(rest instanceof Rest.Moves m)) return heap.bodies().get(0).name();
+    int best = 0;
+    for (int i = 1; i < heap.bodies().size(); i++) if (speed(heap, m.mechanism(), i) > speed(heap, m.mechanism(), best)) best = i;
+    return heap.bodies().get(best).name();
+  }
+
+  private static double speed(Heap heap, Mechanism m, int i) {
+    Twist t = m.twists().get(i);
+    return t.velocity().norm() + t.spin().norm() * heap.bodies().get(i).sizeM() / 2;
+  }
+
+  /** Whether the tier's push from some side tips something; a rock that only slides is not counted. */
+  private boolean goesOver(PartJudge judge, Heap heap, int rock) {
+    PlacedRock r = scene.rocks().get(rock);
+    double tier = settings.get(Setting.PUSH_TIER_N);
+    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    for (int d = 0; d < directions; d++) {
+      for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
+        List<Wrench> live = judge.part().of(p.unit(heap));
+        if (judge.under(live, tier).stays()) continue;
+        double first = judge.atMost(live, tier).match(Margin.Limited::factor, Margin.Beyond::cap, f -> 0.0, u -> 0.0);
+        Rest rest = judge.under(live, Math.min(tier, first * JUST_BEYOND));
+        if (!(rest instanceof Rest.Moves m) || Movement.of(judge.heap(), m.mechanism()) != Movement.SLIDES) return true;
+      }
+    }
+    return false;
+  }
+
+  /** What the variations have to say; nothing when all stand and pass. */
+  static List<Finding> findings(VariationsResult v) {
+    if (v.passes() == v.count()) return List.of();
+    String weak = v.weak().isEmpty() ? "" : "; " + v.weak().get(0).rock() + " is the weak one";
+    Draft draft = v.stands() < v.count() ? Draft.warn(Code.VARIES) : Draft.note(Code.VARIES);
+    return List.of(draft.about(v.weak().stream().map(VariationsResult.Weak::rock).toList())
+        .figure(100.0 * v.stands() / v.count(), 100, "% of variations")
+        .say(Draft.text("It stands in %d and bears the push in %d of %d variations of friction, mass, centre and contacts%s.",
+            v.stands(), v.passes(), v.count(), weak),
+            v.weak().isEmpty() ? "" : "Give " + v.weak().get(0).rock() + " a broader seat or fix it to what it bears on."));
+  }
+
+  /** One sentence for the verdict. */
+  static String words(VariationsResult v) {
+    String weak = v.weak().isEmpty() ? "" : Draft.text("; %s is the weak one", v.weak().get(0).rock());
+    return Draft.text("Stands in %d of %d variations, bears the push in %d%s.", v.stands(), v.count(), v.passes(), weak);
+  }
+}

@@ -1,0 +1,98 @@
+package holdfast.engine.verification;
+
+import holdfast.engine.verification.EngineJudge.Reason;
+import holdfast.engine.verification.EngineJudge.Says;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What statics and engine said of a family of heaps; kept as a table beside the tests so that the page can show it. */
+record Verdicts(List<Line> lines) {
+  private static final String NAME = "judge.csv";
+
+  /** One heap: its seed makes it again. */
+  record Line(long seed, int rocks, Says ours, Says engine, Optional<Reason> reason) {
+    boolean falseSafe() {
+      return ours == Says.STAYS && engine == Says.FALLS && reason.filter(r -> r != Reason.UNEXPLAINED).isEmpty();
+    }
+  }
+
+  static Verdicts judge(long first, int count) {
+    List<Line> lines = new ArrayList<>();
+    for (long seed = first; seed < first + count; seed++) {
+      RandomHeap heap = RandomHeap.of(seed, 8);
+      Says ours = EngineJudge.ours(heap);
+      Says engine = EngineJudge.engine(heap, 240, 16);
+      boolean doubt = ours == Says.STAYS && engine == Says.FALLS;
+      lines.add(new Line(seed, heap.rocks().size(), ours, engine, doubt ? Optional.of(EngineJudge.explain(heap)) : Optional.empty()));
+    }
+    return new Verdicts(lines);
+  }
+
+  long count(Says ours, Says engine) {
+    return lines.stream().filter(l -> l.ours == ours && l.engine == engine).count();
+  }
+
+  List<Line> falseSafe() {
+    return lines.stream().filter(Line::falseSafe).toList();
+  }
+
+  static Path file() {
+    return Page.file().resolveSibling("src/test/resources/holdfast/engine/verification/" + NAME);
+  }
+
+  void write() throws IOException {
+    StringBuilder s = new StringBuilder("seed,rocks,ours,engine,reason\n");
+    for (Line l : lines) {
+      s.append(l.seed).append(',').append(l.rocks).append(',').append(l.ours).append(',').append(l.engine).append(',')
+          .append(l.reason.map(Reason::name).orElse("")).append('\n');
+    }
+    Files.createDirectories(file().getParent());
+    Files.writeString(file(), s);
+  }
+
+  static Verdicts read() throws IOException {
+    try (InputStream in = Verdicts.class.getResourceAsStream(NAME)) {
+      List<Line> lines = new ArrayList<>();
+      for (String text : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().skip(1).toList()) {
+        String[] c = text.split(",", -1);
+        lines.add(new Line(Long.parseLong(c[0]), Integer.parseInt(c[1]), Says.valueOf(c[2]), Says.valueOf(c[3]),
+            c[4].isEmpty() ? Optional.empty() : Optional.of(Reason.valueOf(c[4]))));
+      }
+      return new Verdicts(lines);
+    }
+  }
+
+  /** The confusion table and what the two disagree on, for the page. */
+  String page() {
+    StringBuilder s = new StringBuilder("\n## An independent judge\n\n");
+    s.append(lines.size()).append(" random heaps of ").append(lines.stream().mapToInt(Line::rocks).min().orElse(0)).append(" to ")
+        .append(lines.stream().mapToInt(Line::rocks).max().orElse(0))
+        .append(" stones, level or tilted by up to 22 degrees, were also played from rest in a 3D engine\n(240 steps a second, "
+            + "1.5 s, in air; a stone whose centre moves 3 mm falls). Written by `JudgeTest`.\n\n");
+    s.append("| ours \\ engine | stays | falls |\n|---|---|---|\n");
+    for (Says ours : Says.values()) {
+      s.append("| ").append(ours.name().toLowerCase(java.util.Locale.ROOT)).append(" | ").append(count(ours, Says.STAYS)).append(" | ")
+          .append(count(ours, Says.FALLS)).append(" |\n");
+    }
+    s.append("\nOurs stays and the engine lets it fall: every such heap was looked into.\n\n");
+    for (Reason r : Reason.values()) {
+      List<Line> of = lines.stream().filter(l -> l.reason.filter(x -> x == r).isPresent()).toList();
+      s.append("* ").append(of.size()).append(' ').append(r.words());
+      if (!of.isEmpty()) s.append("; seeds ").append(String.join(", ", of.stream().limit(12).map(l -> "" + l.seed).toList()));
+      s.append(of.size() > 12 ? " and more\n" : "\n");
+    }
+    List<Line> low = lines.stream().filter(l -> l.ours == Says.FALLS && l.engine == Says.STAYS).toList();
+    s.append("\nOurs falls and the engine lets it stay: ").append(low.size()).append(low.isEmpty() ? "" : "; seeds ")
+        .append(String.join(", ", low.stream().limit(12).map(l -> "" + l.seed).toList())).append(low.size() > 12 ? " and more.\n" : ".\n");
+    s.append("\nFalse safe that nothing explains: ").append(falseSafe().size()).append(". Undecided: ")
+        .append(count(Says.UNDECIDED, Says.STAYS) + count(Says.UNDECIDED, Says.FALLS)).append(" of ").append(lines.size())
+        .append(".\n");
+    return s.toString();
+  }
+}
