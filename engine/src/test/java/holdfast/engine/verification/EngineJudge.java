@@ -9,7 +9,9 @@ import holdfast.engine.motion.MotionWorld;
 import holdfast.engine.motion.MotionWorlds;
 import holdfast.engine.motion.WorldOptions;
 import holdfast.engine.statics.Balance;
+import holdfast.engine.statics.ForceBalance;
 import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Link;
 import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Rest;
@@ -35,10 +37,12 @@ final class EngineJudge {
   enum Reason {
     /** Every stone bears on one patch alone, and by moments about that patch the heap stands (exact). */
     CLOSED_FORM("stands in closed form: one patch beneath each stone, the weight above it inside"),
-    /** At a thousand steps a second and more rounds the engine lets it stay too. */
+    /** At a thousand steps a second and 64 or 255 rounds the engine lets it stay too. */
     FINER_STEP("stays in the engine too at a finer step"),
     /** Leant back by no more than engines are known to tip early, it stays in the engine too. */
     TIPS_EARLY("stays in the engine too when leant back by 3.3 degrees: engines tip early"),
+    /** The engine keeps few points of a patch; with four corners a patch it falls in ours too. */
+    FEW_POINTS("falls in ours too when each patch keeps four of its corners: the engine keeps few points of a contact"),
     /** Nothing explains it: ours is in doubt. */
     UNEXPLAINED("unexplained");
 
@@ -125,13 +129,51 @@ final class EngineJudge {
   /** Looks into a heap that stays in ours and falls in the engine. */
   static Reason explain(RandomHeap made) {
     if (standsInClosedForm(made)) return Reason.CLOSED_FORM;
-    if (engine(made, 1000, 64) == Says.STAYS) return Reason.FINER_STEP;
+    if (engine(made, 1000, 64) == Says.STAYS || engine(made, 1000, 255) == Says.STAYS) return Reason.FINER_STEP;
     for (int d = 0; d < 8; d++) {
       Quat lean = Quat.about(Vec3.heading(45.0 * d), Math.toRadians(EARLY_DEGREES));
       RandomHeap leant = made.placed(lean::rotate);
       if (ours(leant) == Says.STAYS && engine(leant, 240, 16) == Says.STAYS) return Reason.TIPS_EARLY;
     }
-    return Reason.UNEXPLAINED;
+    return fallsOnFourCorners(made) ? Reason.FEW_POINTS : Reason.UNEXPLAINED;
+  }
+
+  private static boolean fallsOnFourCorners(RandomHeap made) {
+    Heap h = made.heap();
+    for (int start = 0; start < 4; start++) {
+      List<Link> links = new ArrayList<>();
+      for (Link l : h.links()) {
+        Link.Bearing b = (Link.Bearing) l;
+        links.add(new Link.Bearing(b.a(), b.b(), b.normal(), fourCorners(b.polygon(), start), b.friction()));
+      }
+      Heap cut = new Heap(h.bodies(), links);
+      if (!(new ForceBalance(cut, 1).stands(RandomHeap.weights(cut)) instanceof Balance.Stands)) return true;
+    }
+    return false;
+  }
+
+  /** One corner, the farthest from it, and the farthest to either side of the line between them: how manifolds are thinned. */
+  private static List<Vec3> fourCorners(List<Vec3> polygon, int start) {
+    if (polygon.size() <= 4) return polygon;
+    int first = start % polygon.size();
+    int far = first;
+    for (int i = 0; i < polygon.size(); i++) {
+      if (polygon.get(i).distanceTo(polygon.get(first)) > polygon.get(far).distanceTo(polygon.get(first))) far = i;
+    }
+    Vec3 along = polygon.get(far).minus(polygon.get(first)).unit();
+    int[] side = {-1, -1};
+    double[] most = {0, 0};
+    for (int i = 0; i < polygon.size(); i++) {
+      double d = polygon.get(i).minus(polygon.get(first)).cross(along).norm();
+      int s = (i - first + polygon.size()) % polygon.size() < (far - first + polygon.size()) % polygon.size() ? 0 : 1;
+      if (d > most[s]) {
+        most[s] = d;
+        side[s] = i;
+      }
+    }
+    List<Vec3> out = new ArrayList<>();
+    for (int i : new int[] {first, side[0], far, side[1]}) if (i >= 0) out.add(polygon.get(i));
+    return out;
   }
 
   /**

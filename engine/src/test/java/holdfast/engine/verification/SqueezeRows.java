@@ -38,7 +38,7 @@ final class SqueezeRows {
     rows.add(groove(60, 62, "balance yes, stays no"));
     double mu = 0.84;
     double theta = Math.toRadians(30);
-    double stays = Blocks.turning(20, 47, 1e-4, d -> Blocks.solve(groove(30, d)).stays() == Answer.YES);
+    double stays = Blocks.turning(20, 47, 1e-4, d -> Blocks.solve(groove(30, d)).stays() != Answer.NO);
     rows.add(GROOVE.figure("groove of 30 degrees, slides beyond, degrees",
         Math.toDegrees(Math.atan(mu / Math.cos(theta))), stays, 1e-3, "solver tolerance, search to 1e-4"));
     double balance = Blocks.turning(45, 50, 1e-4, d -> Blocks.solve(groove(30, d)).equilibrium() == Answer.YES);
