@@ -105,10 +105,10 @@ final class Tolerances {
   static final double REST_FRICTION = 1e-8;
 
   /** Time steps before nothing is concluded. */
-  static final int REST_STEPS = 60;
+  static final int REST_STEPS = 100;
 
-  /** Rounds of friction limits in one time step. With 4 or with 12, heaps that stay were now and then called falling. */
-  static final int REST_ROUNDS = 6;
+  /** Rounds of friction limits in one time step. Close to a limit other numbers (3, 8, 12) call some heaps falling that stay. */
+  static final int REST_ROUNDS = 5;
 
   /** Newton steps in one round. */
   static final int REST_NEWTON = 40;
