@@ -50,13 +50,23 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
           u -> u.near() > 0 ? Math.min(top, Tolerances.HINT * u.near()) : top);
       atMost = Math.min(atMost, bound);
       Search found = Search.below(c, Math.min(bound, best), bound < best, share);
-      if (found.movement != null) movement = found.movement;
+      movement = found.movement != null ? found.movement : justBeyond(c, found.factor);
       double low = found.factor;
       settled &= low > 0 || !(rest instanceof Rest.Undecided);
       best = low;
       if (best <= 0) break;
     }
     return new Least(best, atMost, governing, Optional.ofNullable(movement), settled);
+  }
+
+  /** How a case gives way just above what it bears: the first movement, not that of a push far too large. Null if unseen. */
+  private static Mechanism justBeyond(LoadCase c, double factor) {
+    for (double beyond : Tolerances.JUST_BEYOND) {
+      Rest rest = c.judge.under(c.live, factor * beyond);
+      if (rest instanceof Rest.Moves m) return m.mechanism();
+      if (rest instanceof Rest.Breaks) return null;
+    }
+    return null;
   }
 
   /** The largest factor below a bound at which one case was seen to stay, and how it gave way just above that. */

@@ -136,6 +136,9 @@ final class Tolerances {
   /** Relative; loads nearer than this to a multiple of others are that multiple. */
   static final double PROPORTIONAL = 1e-12;
 
+  /** A margin is passed by these factors, one after the other, to see the first movement. */
+  static final double[] JUST_BEYOND = {1.02, 1.05, 1.1, 1.2};
+
   /** Of the fastest point; what moves slower than this is carried along by the give of the contacts. */
   static final double MOVES_AT_ALL = 0.02;
 
