@@ -56,7 +56,8 @@ record Separation(double distanceM, List<Vec3> normals, Vec3 onA, Vec3 onB) {
     }
     ClosestFeatures.Pair near = null;
     double distance = best;
-    if (best > 0) {
+    // Bodies that touch to the last digit have no nearest points worth the name: the search for them starts from noise.
+    if (best > rounding) {
       Vec3 along = bestOf(faces, edge, best).normal;
       near = ClosestFeatures.of(a, b, along, best);
       if (near.distanceM() > giveUpM) return null;
