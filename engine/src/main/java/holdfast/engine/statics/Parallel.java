@@ -8,13 +8,17 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Function;
 
-/** Runs independent questions on several threads; the answers come in the order of the questions, whoever was first. */
+/**
+ * Runs independent questions on several threads; the answers come in the order of the questions, whoever was first. A
+ * thread that is interrupted begins no further question and ends with an {@link IllegalStateException}: whoever asked no
+ * longer wants to know.
+ */
 public final class Parallel {
   private Parallel() {}
 
   /** The answers to all items, in their order. */
   public static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
-    if (threads == 1 || items.size() < 2) return items.stream().map(work).toList();
+    if (threads == 1 || items.size() < 2) return items.stream().map(item -> wanted(item, work)).toList();
     ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, items.size()), r -> {
       Thread t = new Thread(r, "holdfast-check");
       t.setDaemon(true);
@@ -22,7 +26,7 @@ public final class Parallel {
     });
     try {
       List<Future<R>> futures = new ArrayList<>(items.size());
-      for (T item : items) futures.add(pool.submit(() -> work.apply(item)));
+      for (T item : items) futures.add(pool.submit(() -> wanted(item, work)));
       List<R> out = new ArrayList<>(items.size());
       for (Future<R> f : futures) out.add(f.get());
       return out;
@@ -35,5 +39,10 @@ public final class Parallel {
     } finally {
       pool.shutdownNow();
     }
+  }
+
+  private static <T, R> R wanted(T item, Function<T, R> work) {
+    if (Thread.currentThread().isInterrupted()) throw new IllegalStateException("the check was interrupted");
+    return work.apply(item);
   }
 }
