@@ -17,10 +17,14 @@ import java.util.List;
  * A load closer to an edge than a tenth of L is off by percents.
  */
 public final class FoamPlate implements PlateModel {
+  /** A patch smaller than this share of the characteristic length deflects others as its middle does. */
+  private static final double SMALL_LENGTHS = 0.2;
+
   private final Plate plate;
   private final double foundationNm3;
   private final double lengthM;
   private final FreePlateMesh mesh;
+  private final EdgeForces forces;
 
   public FoamPlate(Plate plate, double foundationNm3) {
     this(plate, foundationNm3, Tolerances.ELEMENTS_PER_LENGTH);
@@ -36,6 +40,7 @@ public final class FoamPlate implements PlateModel {
     int nx = (int) Math.max(6, Math.min(limit, Math.ceil(elementsPerLength * plate.lengthM() / lengthM)));
     int ny = (int) Math.max(6, Math.min(limit, Math.ceil(elementsPerLength * plate.widthM() / lengthM)));
     this.mesh = new FreePlateMesh(plate, foundationNm3, nx, ny);
+    this.forces = new EdgeForces(plate, lengthM, mesh);
   }
 
   public double foundationNm3() {
@@ -85,39 +90,56 @@ public final class FoamPlate implements PlateModel {
     return all;
   }
 
+  /**
+   * Deflection by Green's formula, with the newton at the place asked for as the second field:
+   * w(B) = [g_A(B) + g_B(A) - T_A(g_B) - T_B(g_A)] / 2 - T_B(w_edge) (see {@link EdgeForces}). What the mesh and the sums over
+   * the edges leave out is the same when A and B change places, so deflection is reciprocal to rounding; and it errs with the
+   * product of both meshes' errors, not with the mesh's error at the place.
+   */
   @Override
   public Deflection deflection(List<UnitLoad> loads, double[] forcesN, double waterPa) {
-    double[] edges = new double[mesh.unknowns()];
+    double[] unknowns = new double[mesh.unknowns()];
+    double[] field = null;
     double[][] points = new double[loads.size()][];
+    double[][] mirrored = new double[loads.size()][];
     for (int i = 0; i < points.length; i++) {
       Bedded load = (Bedded) loads.get(i);
-      for (int u = 0; u < edges.length; u++) edges[u] += forcesN[i] * load.edges[u];
-      Point2 c = load.patch().centre();
-      boolean small = load.patch().radiusM() < 0.2 * lengthM;
+      if (field == null) field = new double[load.field.length];
+      for (int u = 0; u < unknowns.length; u++) unknowns[u] += forcesN[i] * load.edges[u];
+      for (int f = 0; f < field.length; f++) field[f] += forcesN[i] * load.field[f];
+      boolean small = load.patch().radiusM() < SMALL_LENGTHS * lengthM;
       // Deflection is flat under a small patch: its middle does.
-      points[i] = small ? withImages(load.patch().middle(), c) : withImages(load.smoothPoints(), c);
+      points[i] = small ? load.patch().middle() : load.smoothPoints();
+      mirrored[i] = withImages(points[i], load.patch().centre());
     }
-    double unit = lengthM * lengthM / (2 * Math.PI * plate.stiffnessNm());
+    if (field == null) return (x, y) -> waterPa / foundationNm3;
+    double[] loaded = field;
+    double[] moved = forces.trace(unknowns);
     return (x, y) -> {
-      double[] w = new double[4];
-      mesh.place(x, y).of(edges, w);
-      double sum = waterPa / foundationNm3 + w[0];
-      double[] kelvin = new double[4];
+      double[] here = withImages(new double[] {x, y, 1}, new Point2(x, y));
+      double[] asked = forces.of(here);
+      double sum = -forces.work(loaded, asked) - forces.work(asked, loaded);
       for (int i = 0; i < points.length; i++) {
-        double[] p = points[i];
-        for (int at = 0; at < p.length; at += 3) {
-          double rho = distance(x - p[at], y - p[at + 1]) / lengthM;
-          if (rho >= Kelvin.REACH) continue;
-          Kelvin.quick(rho, kelvin);
-          sum -= forcesN[i] * p[at + 2] * unit * kelvin[1];
-        }
+        sum += forcesN[i] * endless(mirrored[i], here, 1);
+        sum += forcesN[i] * endless(here, points[i], points[i].length / 3);
       }
-      return sum;
+      return waterPa / foundationNm3 + 0.5 * sum - forces.work(asked, moved);
     };
   }
 
-  private double distance(double dx, double dy) {
-    return Math.max(Math.sqrt(dx * dx + dy * dy), 1e-12 * lengthM);
+  /** Deflection of the endless plate under loads at some points, summed over the first {@code count} of others by their weight. */
+  private double endless(double[] points, double[] places, int count) {
+    double[] kelvin = new double[4];
+    double sum = 0;
+    for (int q = 0; q < 3 * count; q += 3) {
+      for (int p = 0; p < points.length; p += 3) {
+        double rho = EdgeForces.distance(places[q] - points[p], places[q + 1] - points[p + 1], lengthM) / lengthM;
+        if (rho >= Kelvin.REACH) continue;
+        Kelvin.quick(rho, kelvin);
+        sum -= points[p + 2] * places[q + 2] * kelvin[1];
+      }
+    }
+    return sum * lengthM * lengthM / (2 * Math.PI * plate.stiffnessNm());
   }
 
   /** Points, then their mirror images in the free edges close to {@code centre}. */
@@ -146,6 +168,9 @@ public final class FoamPlate implements PlateModel {
 
   private final class Bedded extends GreenLoad {
     private final double[] images;
+    /** What the load and its images leave along the edges. */
+    private final double[] field;
+    /** Unknowns of w_edge, which cancels it. */
     private final double[] edges;
 
     Bedded(Patch patch) {
@@ -153,7 +178,9 @@ public final class FoamPlate implements PlateModel {
       double[] own = smoothPoints();
       double[] all = withImages(own, patch.centre());
       this.images = Arrays.copyOfRange(all, own.length, all.length);
-      this.edges = edgeSolution(all);
+      this.field = forces.of(all);
+      this.edges = forces.cancelling(field);
+      mesh.solve(edges);
     }
 
     @Override
@@ -162,7 +189,7 @@ public final class FoamPlate implements PlateModel {
       for (int p = 0; p < points.length; p += 3) {
         double dx = x - points[p];
         double dy = y - points[p + 1];
-        double r = distance(dx, dy);
+        double r = EdgeForces.distance(dx, dy, lengthM);
         double rho = r / lengthM;
         if (rho < Kelvin.REACH) {
           Kelvin.quick(rho, kelvin);
@@ -179,74 +206,5 @@ public final class FoamPlate implements PlateModel {
         if (withoutCore) subtractCore(dx, dy, points[p + 2], k);
       }
     }
-  }
-
-  /** Unknowns of w_edge for loads at points, images included. */
-  private double[] edgeSolution(double[] points) {
-    double[] load = new double[mesh.unknowns()];
-    for (int side = 0; side < 4; side++) addSide(side, points, load);
-    mesh.solve(load);
-    return load;
-  }
-
-  /**
-   * Minus the work of w_inf's edge forces: -integral of Q_n v - m_nn v_n - m_ns v_s along one side
-   * (0 left, 1 right: normal along x; 2 front, 3 back: normal along y).
-   */
-  private void addSide(int side, double[] points, double[] load) {
-    boolean alongY = side < 2;
-    double n = side % 2 == 0 ? -1 : 1;
-    int elements = alongY ? mesh.ny() : mesh.nx();
-    double h = alongY ? mesh.hy() : mesh.hx();
-    int across = side % 2 == 0 ? 0 : 2 * (alongY ? mesh.nx() : mesh.ny());
-    double fixed = side % 2 == 0 ? 0 : alongY ? plate.lengthM() : plate.widthM();
-    double[] traction = new double[3];
-    double[] kelvin = new double[4];
-    for (int e = 0; e < elements; e++) {
-      for (double[] g : FreePlateMesh.GAUSS) {
-        double s = (e + g[0]) * h;
-        traction(alongY ? fixed : s, alongY ? s : fixed, alongY, points, kelvin, traction);
-        double weight = g[1] * h * n;
-        for (int i = 0; i < 4; i++) {
-          double f = FreePlateMesh.shape(i, g[0], h, 0);
-          double f1 = FreePlateMesh.shape(i, g[0], h, 1);
-          int along = 2 * e + i;
-          int value = alongY ? mesh.index(across, along) : mesh.index(along, across);
-          int slope = alongY ? mesh.index(across + 1, along) : mesh.index(along, across + 1);
-          load[value] -= weight * (traction[0] * f - traction[2] * f1);
-          load[slope] += weight * traction[1] * f;
-        }
-      }
-    }
-  }
-
-  /** Shear force Q, moment and twist of w_inf on a section facing x (or y), under one newton over the points. */
-  private void traction(double x, double y, boolean facingX, double[] points, double[] kelvin, double[] out) {
-    double q = 0;
-    double kxx = 0;
-    double kyy = 0;
-    double kxy = 0;
-    for (int p = 0; p < points.length; p += 3) {
-      double dx = x - points[p];
-      double dy = y - points[p + 1];
-      double r = distance(dx, dy);
-      double rho = r / lengthM;
-      if (rho >= Kelvin.REACH) continue;
-      Kelvin.quick(rho, kelvin);
-      double scale = -points[p + 2] / (2 * Math.PI);
-      double hoop = -kelvin[3] / rho;
-      double radial = -kelvin[0] - hoop;
-      double c = dx / r;
-      double s = dy / r;
-      kxx += scale * (radial * c * c + hoop * s * s);
-      kyy += scale * (radial * s * s + hoop * c * c);
-      kxy += scale * (radial - hoop) * c * s;
-      // Q = -D grad lap w, lap w = -(1 / (2 pi D)) ker
-      q -= scale * kelvin[2] / lengthM * (facingX ? c : s);
-    }
-    double nu = plate.poisson();
-    out[0] = q;
-    out[1] = facingX ? kxx + nu * kyy : kyy + nu * kxx;
-    out[2] = (1 - nu) * kxy;
   }
 }

@@ -36,11 +36,13 @@ final class Outline {
   }
 
   static double area(List<Point2> ring) {
+    // About a corner, so that a small ring far from the origin keeps its digits.
+    Point2 o = ring.get(0);
     double twice = 0;
-    for (int i = 0; i < ring.size(); i++) {
+    for (int i = 1; i + 1 < ring.size(); i++) {
       Point2 p = ring.get(i);
-      Point2 q = ring.get((i + 1) % ring.size());
-      twice += p.x() * q.y() - p.y() * q.x();
+      Point2 q = ring.get(i + 1);
+      twice += (p.x() - o.x()) * (q.y() - o.y()) - (p.y() - o.y()) * (q.x() - o.x());
     }
     return 0.5 * twice;
   }
