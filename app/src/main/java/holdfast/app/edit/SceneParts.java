@@ -44,7 +44,7 @@ final class SceneParts {
 
   private static JointSpec renamed(JointSpec j, String old, String now) {
     return new JointSpec(j.a().equals(old) ? now : j.a(), j.b().equals(old) ? now : j.b(), j.bond(), j.amountMl(),
-        j.rodDiameterMm(), j.rodDepthMm(), j.rodGlued());
+        j.rodDiameterMm(), j.rodDepthMm(), j.rodGlued(), j.madeIn());
   }
 
   static Scene furnished(Scene s, Tank tank, Floor floor, Scene.Sand sand, Scene.Water water) {

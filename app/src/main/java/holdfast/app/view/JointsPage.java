@@ -84,7 +84,7 @@ final class JointsPage {
     ImGui.indent(ui.px(30));
     JointSpec now = bench.scene().joint(j.a(), j.b()).orElse(JointSpec.paste(j.a(), j.b(), JointSpec.Bond.NONE, 0));
     for (JointSpec.Bond b : JointSpec.Bond.values()) {
-      if (ui.toggle(b.word(), now.bond() == b)) bench.apply(new Edit.Fix(spec(j, b)));
+      if (ui.toggle(b.word(), now.bond() == b)) bench.apply(new Edit.Fix(spec(j, b).madeIn(now.madeIn())));
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
@@ -93,8 +93,13 @@ final class JointsPage {
       ui.small("rod " + Scale.length(now.rodDiameterMm(), bench.units()) + " thick, "
           + Scale.length(now.rodDepthMm(), bench.units()) + " deep in each rock", Palette.INK_SOFT);
       if (ui.check("glued in", now.rodGlued())) {
-        bench.apply(new Edit.Fix(new JointSpec(now.a(), now.b(), now.bond(), 0, now.rodDiameterMm(), now.rodDepthMm(), !now.rodGlued())));
+        bench.apply(new Edit.Fix(new JointSpec(now.a(), now.b(), now.bond(), 0, now.rodDiameterMm(), now.rodDepthMm(), !now.rodGlued(),
+            now.madeIn())));
       }
+    }
+    if (now.bonded() && ui.check("made in the tank, not on the bench", now.madeIn() == JointSpec.MadeIn.TANK)) {
+      bench.apply(new Edit.Fix(now.madeIn(
+          now.madeIn() == JointSpec.MadeIn.TANK ? JointSpec.MadeIn.BENCH : JointSpec.MadeIn.TANK)));
     }
     ui.gap(6);
     ImGui.unindent(ui.px(30));
@@ -108,7 +113,7 @@ final class JointsPage {
     try {
       double v = Double.parseDouble(typed.get().replace(',', '.'));
       double ml = bench.units() == Units.US ? v * 29.5735295625 : v;
-      if (ml > 0) bench.apply(new Edit.Fix(JointSpec.paste(j.a(), j.b(), now.bond(), ml)));
+      if (ml > 0) bench.apply(new Edit.Fix(JointSpec.paste(j.a(), j.b(), now.bond(), ml).madeIn(now.madeIn())));
     } catch (NumberFormatException e) {
       bench.tell("'" + typed.get() + "' is not a number.", SeverityLook.WARN);
     }

@@ -1,5 +1,6 @@
 package holdfast.engine.build;
 
+import holdfast.engine.contact.Planar;
 import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
@@ -113,9 +114,14 @@ public final class OpeningFit {
   private static Trial tryUp(List<Vec3> corners, Vec3 up, double first, double second) {
     Vec3 e1 = up.anyPerpendicular();
     Vec3 e2 = up.cross(e1);
-    List<double[]> shadow = new ArrayList<>(corners.size());
-    for (Vec3 p : corners) shadow.add(new double[] {p.dot(e1), p.dot(e2)});
-    double[][] hull = hullOf(shadow);
+    double[] shadow = new double[2 * corners.size()];
+    for (int i = 0; i < corners.size(); i++) {
+      shadow[2 * i] = corners.get(i).dot(e1);
+      shadow[2 * i + 1] = corners.get(i).dot(e2);
+    }
+    double[] flat = Planar.hull(shadow, 0);
+    double[][] hull = new double[Planar.corners(flat)][];
+    for (int i = 0; i < hull.length; i++) hull[i] = new double[] {flat[2 * i], flat[2 * i + 1]};
     double[] turns = breaks(hull);
     double bestSlack = Double.NEGATIVE_INFINITY;
     double bestTurn = 0;
@@ -196,27 +202,5 @@ public final class OpeningFit {
     }
     Arrays.sort(out);
     return out;
-  }
-
-  /** Convex hull in the plane, counter-clockwise (Andrew 1979, Inf. Process. Lett. 9:216). */
-  private static double[][] hullOf(List<double[]> points) {
-    List<double[]> p = new ArrayList<>(points);
-    p.sort((u, v) -> u[0] != v[0] ? Double.compare(u[0], v[0]) : Double.compare(u[1], v[1]));
-    double[][] h = new double[2 * p.size() + 1][];
-    int k = 0;
-    for (double[] q : p) {
-      while (k >= 2 && turn(h[k - 2], h[k - 1], q) <= 0) k--;
-      h[k++] = q;
-    }
-    int lower = k + 1;
-    for (int i = p.size() - 2; i >= 0; i--) {
-      while (k >= lower && turn(h[k - 2], h[k - 1], p.get(i)) <= 0) k--;
-      h[k++] = p.get(i);
-    }
-    return Arrays.copyOf(h, Math.max(1, k - 1));
-  }
-
-  private static double turn(double[] a, double[] b, double[] c) {
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
   }
 }

@@ -1,5 +1,6 @@
 package holdfast.engine.motion;
 
+import holdfast.engine.contact.Planar;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.Solid.Surface;
 import holdfast.model.geom.Hull;
@@ -9,6 +10,7 @@ import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 
 /**
  * A heap cut by a vertical plane. Places in the plane are {@code (along, up)}, metres, from a foot point on z = 0.
@@ -114,30 +116,14 @@ record SectionCut(Vec3 foot, Vec3 toward, List<Slice> rocks, List<FixedSlice> fi
     return new Point(p.minus(foot).dot(toward), p.z());
   }
 
-  /** Convex hull by monotone chain (Andrew 1979), counter-clockwise; points nearer than a micrometre are one. */
+  /** Convex hull, counter-clockwise; points nearer than a micrometre are one. */
   private static List<Point> convex(List<Point> points) {
-    List<Point> sorted = new ArrayList<>(points);
-    sorted.sort((p, q) -> p.along != q.along ? Double.compare(p.along, q.along) : Double.compare(p.up, q.up));
-    List<Point> hull = new ArrayList<>();
-    for (int pass = 0; pass < 2; pass++) {
-      int start = hull.size();
-      for (int i = 0; i < sorted.size(); i++) {
-        Point p = sorted.get(pass == 0 ? i : sorted.size() - 1 - i);
-        while (hull.size() >= start + 2 && !turns(hull.get(hull.size() - 2), hull.get(hull.size() - 1), p)) hull.remove(hull.size() - 1);
-        if (hull.size() > start && near(hull.get(hull.size() - 1), p)) continue;
-        hull.add(p);
-      }
-      if (!hull.isEmpty()) hull.remove(hull.size() - 1);
-    }
-    return hull;
-  }
-
-  private static boolean turns(Point a, Point b, Point c) {
-    return b.minus(a).cross(c.minus(a)) > 1e-12;
-  }
-
-  private static boolean near(Point a, Point b) {
-    return Math.hypot(a.along - b.along, a.up - b.up) < 1e-6;
+    if (points.isEmpty()) return points;
+    double[] flat = points.stream().flatMapToDouble(p -> DoubleStream.of(p.along, p.up)).toArray();
+    double[] hull = Planar.hull(flat, 1e-6);
+    List<Point> out = new ArrayList<>();
+    for (int i = 0; i < hull.length; i += 2) out.add(new Point(hull[i], hull[i + 1]));
+    return out;
   }
 
   private static double area(List<Point> p) {

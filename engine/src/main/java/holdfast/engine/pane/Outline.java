@@ -1,8 +1,9 @@
 package holdfast.engine.pane;
 
+import holdfast.engine.contact.Planar;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /** Plain geometry of convex outlines in plan, counter-clockwise. */
 final class Outline {
@@ -11,24 +12,13 @@ final class Outline {
 
   private Outline() {}
 
-  /** Convex hull by the monotone chain (Andrew 1979); one or two points come back as they are. */
+  /** Convex hull, counter-clockwise; one or two points come back as they are. */
   static List<Point2> hull(List<Point2> points) {
-    List<Point2> sorted = points.stream().distinct()
-        .sorted(Comparator.comparingDouble(Point2::x).thenComparingDouble(Point2::y)).toList();
-    if (sorted.size() < 3) return sorted;
-    List<Point2> chain = new ArrayList<>();
-    for (int pass = 0; pass < 2; pass++) {
-      int start = chain.size();
-      for (int i = 0; i < sorted.size(); i++) {
-        Point2 p = sorted.get(pass == 0 ? i : sorted.size() - 1 - i);
-        while (chain.size() >= start + 2 && turn(chain.get(chain.size() - 2), chain.get(chain.size() - 1), p) <= 0) {
-          chain.remove(chain.size() - 1);
-        }
-        chain.add(p);
-      }
-      chain.remove(chain.size() - 1);
-    }
-    return List.copyOf(chain);
+    double[] flat = points.stream().flatMapToDouble(p -> DoubleStream.of(p.x(), p.y())).toArray();
+    double[] hull = Planar.hull(flat, 0);
+    List<Point2> ring = new ArrayList<>();
+    for (int i = 0; i < hull.length; i += 2) ring.add(new Point2(hull[i], hull[i + 1]));
+    return List.copyOf(ring);
   }
 
   private static double turn(Point2 a, Point2 b, Point2 c) {

@@ -2,6 +2,7 @@ package holdfast.engine.statics;
 
 import holdfast.engine.contact.Contact;
 import holdfast.engine.contact.ContactMap;
+import holdfast.engine.contact.Planar;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.SupportInset;
 import holdfast.model.geom.Hull;
@@ -9,6 +10,7 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Feet on sand: a rock that stands on no floor and dips into the sand, or just reaches it, bears at the sand's surface on
@@ -62,27 +64,12 @@ final class SandBearing {
     return out;
   }
 
-  /** Convex outline from above by Andrew's monotone chain, at the height {@code z}. */
+  /** Convex outline from above, at the height {@code z}. */
   private static List<Vec3> convexOutline(List<Vec3> points, double z) {
-    List<Vec3> sorted = points.stream().map(p -> new Vec3(p.x(), p.y(), z)).distinct()
-        .sorted((p, q) -> p.x() != q.x() ? Double.compare(p.x(), q.x()) : Double.compare(p.y(), q.y())).toList();
-    if (sorted.size() < 3) return sorted;
-    List<Vec3> hull = new ArrayList<>();
-    for (int pass = 0; pass < 2; pass++) {
-      int floor = hull.size() + 1;
-      for (int k = 0; k < sorted.size(); k++) {
-        Vec3 p = pass == 0 ? sorted.get(k) : sorted.get(sorted.size() - 1 - k);
-        while (hull.size() > floor && turn(hull.get(hull.size() - 2), hull.get(hull.size() - 1), p) <= 1e-12) {
-          hull.remove(hull.size() - 1);
-        }
-        hull.add(p);
-      }
-      hull.remove(hull.size() - 1);
-    }
-    return hull;
-  }
-
-  private static double turn(Vec3 a, Vec3 b, Vec3 c) {
-    return (b.x() - a.x()) * (c.y() - a.y()) - (b.y() - a.y()) * (c.x() - a.x());
+    double[] flat = points.stream().flatMapToDouble(p -> DoubleStream.of(p.x(), p.y())).toArray();
+    double[] hull = Planar.hull(flat, Tolerances.SAND_WELD_M);
+    List<Vec3> out = new ArrayList<>();
+    for (int i = 0; i < hull.length; i += 2) out.add(new Vec3(hull[i], hull[i + 1], z));
+    return out;
   }
 }

@@ -150,6 +150,9 @@ final class Tolerances {
   /** Metres; a rock that ends this little above the sand still rests on it. Sand is laid by hand to no better than this. */
   static final double SAND_REACH_M = 3e-3;
 
+  /** Metres; corners of a foot on sand that are nearer than this are one. Far below a grain; larger eats small feet. */
+  static final double SAND_WELD_M = 1e-6;
+
   /** Square metres; a bonded patch smaller than a few square millimetres is not counted. */
   static final double LEAST_BOND_M2 = 4e-6;
 

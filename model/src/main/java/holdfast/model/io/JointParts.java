@@ -52,12 +52,14 @@ final class JointParts {
     boolean paste = bond == JointSpec.Bond.MORTAR || bond == JointSpec.Bond.PUTTY || bond == JointSpec.Bond.GEL;
     boolean rod = bond == JointSpec.Bond.ROD;
     String why = "must be left out beside bond \"" + bond.word() + "\"";
+    if (bond == JointSpec.Bond.NONE) walk.notBeside(SceneKeys.MADE_IN, why);
     if (!paste) walk.notBeside(SceneKeys.AMOUNT, why);
     if (!rod) Stream.of(SceneKeys.ROD_DIAMETER, SceneKeys.ROD_DEPTH, SceneKeys.ROD_GLUED).forEach(k -> walk.notBeside(k, why));
     return new JointSpec(a, b, bond,
         paste ? walk.number(SceneKeys.AMOUNT) : 0,
         rod ? walk.number(SceneKeys.ROD_DIAMETER) : 0,
         rod ? walk.number(SceneKeys.ROD_DEPTH) : 0,
-        rod && walk.flag(SceneKeys.ROD_GLUED, false));
+        rod && walk.flag(SceneKeys.ROD_GLUED, false),
+        walk.word(SceneKeys.MADE_IN, JointSpec.MadeIn.values()).orElse(JointSpec.MadeIn.BENCH));
   }
 }

@@ -147,7 +147,9 @@ final class SceneKeys {
   static final Key.Num ROD_DEPTH = needed("rod_depth_mm", 5, 500, "mm", "how deep the rod goes into each of the two rocks");
   static final Key.Flag ROD_GLUED = new Key.Flag("rod_glued", "false",
       "the rod is glued in, so that it also holds against pulling out");
-  static final Keys JOINT = Keys.of("a joint", BETWEEN, BOND, AMOUNT, ROD_DIAMETER, ROD_DEPTH, ROD_GLUED);
+  static final Key.Word MADE_IN = word("made_in", JointSpec.MadeIn.values(), JointSpec.MadeIn::word, "bench",
+      "where the joint is made: rocks joined on the bench go into the tank as one piece");
+  static final Keys JOINT = Keys.of("a joint", BETWEEN, BOND, AMOUNT, ROD_DIAMETER, ROD_DEPTH, ROD_GLUED, MADE_IN);
 
   // -- the whole ----------------------------------------------------------------------------------------------------
   static final Key.Format FORMAT = new Key.Format("format", FORMAT_NAME, "names this format");

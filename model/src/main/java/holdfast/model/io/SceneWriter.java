@@ -175,6 +175,7 @@ public final class SceneWriter {
     } else if (j.bond() != JointSpec.Bond.NONE) {
       out.number(AMOUNT.name(), j.amountMl());
     }
+    if (j.bonded() && j.madeIn() != JointSpec.MadeIn.BENCH) out.text(MADE_IN.name(), j.madeIn().word());
     return out;
   }
 

@@ -366,6 +366,13 @@ class BrokenScenesTest {
             "",
             ":22: $.joints[0].amount_ml: found nothing; must be given: volume of mortar, putty or gel, from 0.1 "
                 + "to 5000 ml"),
+        spoilt("joint made in a place of no name", "\"amount_ml\": 40",
+            "\"amount_ml\": 40, \"made_in\": \"garden\"",
+            ":22: $.joints[0].made_in: found \"garden\"; must be bench or tank: where the joint is made: rocks joined on the "
+                + "bench go into the tank as one piece"),
+        spoilt("open joint made somewhere", "\"bond\": \"mortar\", \"amount_ml\": 40",
+            "\"bond\": \"none\", \"made_in\": \"tank\"",
+            ":22: $.joints[0].made_in: found \"tank\"; must be left out beside bond \"none\""),
         spoilt("rod with an amount", "\"bond\": \"mortar\", \"amount_ml\": 40",
             "\"bond\": \"rod\", \"amount_ml\": 40, \"rod_diameter_mm\": 8",
             ":22: $.joints[0].rod_depth_mm: found nothing; must be given: how deep the rod goes into each of the "

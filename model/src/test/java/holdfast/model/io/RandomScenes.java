@@ -140,11 +140,12 @@ final class RandomScenes {
         String a = rocks.get(random.nextBoolean() ? i : j).name();
         String b = rocks.get(rocks.get(i).name().equals(a) ? j : i).name();
         JointSpec.Bond bond = pick(JointSpec.Bond.values());
-        joints.add(switch (bond) {
+        JointSpec joint = switch (bond) {
           case NONE -> JointSpec.paste(a, b, bond, 0);
           case MORTAR, PUTTY, GEL -> JointSpec.paste(a, b, bond, any(0.1, 500));
           case ROD -> new JointSpec(a, b, bond, 0, any(1, 60), any(5, 500), random.nextBoolean());
-        });
+        };
+        joints.add(joint.bonded() ? joint.madeIn(pick(JointSpec.MadeIn.values())) : joint);
       }
     }
     return joints;

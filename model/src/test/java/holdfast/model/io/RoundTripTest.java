@@ -3,6 +3,7 @@ package holdfast.model.io;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.model.geom.Quat;
+import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -94,7 +95,14 @@ class RoundTripTest {
         ],
         "joints": [
           { "between": ["broad foot", "grüner \\"Turm\\""], "bond": "mortar", "amount_ml": 40 },
-          { "between": ["hook", "broad foot"], "bond": "rod", "rod_diameter_mm": 8, "rod_depth_mm": 30, "rod_glued": true },
+          {
+            "between": ["hook", "broad foot"],
+            "bond": "rod",
+            "rod_diameter_mm": 8,
+            "rod_depth_mm": 30,
+            "rod_glued": true,
+            "made_in": "tank"
+          },
           { "between": ["hook", "scanned one"], "bond": "none" }
         ],
         "settings": { "push.tier_n": 50, "push.directions": 24, "glass.foam_soft_n_m3": 6000000 }
@@ -117,6 +125,8 @@ class RoundTripTest {
     assertThat(s.rocks().get(2).form()).isInstanceOfSatisfying(Rock.Lobes.class, l -> assertThat(l.lobesMm()).hasSize(2));
     assertThat(s.placement("grüner \"Turm\"").orElseThrow().turn()).isEqualTo(new Quat(0.6, 0, 0, 0.8));
     assertThat(s.joint("broad foot", "hook").orElseThrow().rodDepthMm()).isEqualTo(30);
+    assertThat(s.joint("broad foot", "hook").orElseThrow().madeIn()).isEqualTo(JointSpec.MadeIn.TANK);
+    assertThat(s.joints().get(0).madeIn()).isEqualTo(JointSpec.MadeIn.BENCH);
     assertThat(s.settings().get(Setting.PUSH_TIER_N)).isEqualTo(50);
     assertThat(s.settings().get(Setting.SHAKE_G)).isEqualTo(Setting.SHAKE_G.initial());
   }

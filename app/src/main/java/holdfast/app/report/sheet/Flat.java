@@ -1,33 +1,21 @@
 package holdfast.app.report.sheet;
 
+import holdfast.engine.contact.Planar;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** Geometry on the paper. */
 final class Flat {
   private Flat() {}
 
-  /** Convex hull, counter-clockwise (Andrew 1979, Inf. Process. Lett. 9:216). */
+  /** Convex hull, counter-clockwise. */
   static List<double[]> hull(List<double[]> points) {
-    List<double[]> p = new ArrayList<>(points);
-    p.sort((u, v) -> u[0] != v[0] ? Double.compare(u[0], v[0]) : Double.compare(u[1], v[1]));
-    double[][] h = new double[2 * p.size() + 1][];
-    int k = 0;
-    for (double[] q : p) {
-      while (k >= 2 && turn(h[k - 2], h[k - 1], q) <= 0) k--;
-      h[k++] = q;
-    }
-    int lower = k + 1;
-    for (int i = p.size() - 2; i >= 0; i--) {
-      while (k >= lower && turn(h[k - 2], h[k - 1], p.get(i)) <= 0) k--;
-      h[k++] = p.get(i);
-    }
-    return new ArrayList<>(Arrays.asList(h).subList(0, Math.max(1, k - 1)));
-  }
-
-  private static double turn(double[] a, double[] b, double[] c) {
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+    double[] flat = new double[2 * points.size()];
+    for (int i = 0; i < points.size(); i++) System.arraycopy(points.get(i), 0, flat, 2 * i, 2);
+    double[] hull = Planar.hull(flat, 0);
+    List<double[]> out = new ArrayList<>();
+    for (int i = 0; i < hull.length; i += 2) out.add(new double[] {hull[i], hull[i + 1]});
+    return out;
   }
 
   /** How deep a point lies in a convex polygon, counter-clockwise: the least distance to a side, below zero outside. */
