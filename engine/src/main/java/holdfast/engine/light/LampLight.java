@@ -3,7 +3,7 @@ package holdfast.engine.light;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -26,40 +26,39 @@ final class LampLight {
   /** Rays start this far off the surface, metres, so that a surface does not shade itself by rounding. */
   private static final double LIFT_M = 1e-6;
 
-  private final List<Stratum> strata = new ArrayList<>();
-  private final List<Blocker> blockers;
+  private final List<Lamp> lamps;
+  private final List<Obstacle> obstacles;
   private final double waterLevelM;
   private final double attenuation1M;
 
-  private record Stratum(Vec3 at, double areaM2, double exitance) {}
-
-  /** A hull with a ball round it, so that most rays are done with at once. */
-  private record Blocker(Hull hull, Vec3 middle, double radiusM) {
-    static Blocker of(Hull hull) {
-      Vec3 sum = Vec3.ZERO;
-      for (Vec3 p : hull.corners()) sum = sum.plus(p);
-      Vec3 middle = sum.times(1.0 / hull.corners().size());
-      double radius = 0;
-      for (Vec3 p : hull.corners()) radius = Math.max(radius, p.distanceTo(middle));
-      return new Blocker(hull, middle, radius);
+  /**
+   * One lamp's strata.
+   *
+   * @param x across the strata's middles, metres; {@code y} likewise
+   * @param power light of one stratum
+   */
+  private record Lamp(double[] x, double[] y, double z, Vec3 middle, double radiusM, double power) {
+    static Lamp of(Scene.Lamp lamp) {
+      double dx = lamp.lengthMm() * 1e-3 / STRATA;
+      double dy = lamp.widthMm() * 1e-3 / STRATA;
+      Vec3 middle = lamp.atMm().times(1e-3);
+      double[] x = new double[STRATA];
+      double[] y = new double[STRATA];
+      for (int i = 0; i < STRATA; i++) {
+        x[i] = middle.x() + (i + 0.5 - STRATA / 2.0) * dx;
+        y[i] = middle.y() + (i + 0.5 - STRATA / 2.0) * dy;
+      }
+      double exitance = lamp.share() / (dx * dy * STRATA * STRATA);
+      double radius = 0.5 * Math.hypot(lamp.lengthMm(), lamp.widthMm()) * 1e-3;
+      return new Lamp(x, y, middle.z(), middle, radius, exitance * (dx * dy));
     }
   }
 
   LampLight(List<Scene.Lamp> lamps, List<Hull> rock, double waterLevelM, double attenuation1M) {
-    this.blockers = rock.stream().map(Blocker::of).toList();
+    this.lamps = lamps.stream().map(Lamp::of).toList();
+    this.obstacles = rock.stream().map(Obstacle::of).toList();
     this.waterLevelM = waterLevelM;
     this.attenuation1M = attenuation1M;
-    for (Scene.Lamp lamp : lamps) {
-      double dx = lamp.lengthMm() * 1e-3 / STRATA;
-      double dy = lamp.widthMm() * 1e-3 / STRATA;
-      Vec3 middle = lamp.atMm().times(1e-3);
-      for (int i = 0; i < STRATA; i++) {
-        for (int j = 0; j < STRATA; j++) {
-          Vec3 at = middle.plus(new Vec3((i + 0.5 - STRATA / 2.0) * dx, (j + 0.5 - STRATA / 2.0) * dy, 0));
-          strata.add(new Stratum(at, dx * dy, lamp.share() / (dx * dy * STRATA * STRATA)));
-        }
-      }
-    }
   }
 
   /**
@@ -77,55 +76,52 @@ final class LampLight {
    */
   Irradiance at(Vec3 point, Vec3 normal) {
     Vec3 from = point.plusTimes(LIFT_M, normal);
+    Obstacle[] above = obstacles.stream().filter(o -> o.above(from, normal)).toArray(Obstacle[]::new);
     double open = 0;
     double reached = 0;
-    for (Stratum s : strata) {
-      Vec3 way = s.at.minus(from);
-      double r2 = way.dot(way);
-      double r = Math.sqrt(r2);
-      double cosSurface = normal.dot(way) / r;
-      double cosLamp = way.z() / r;
-      if (cosSurface <= 0 || cosLamp <= 0) continue;
-      double e = s.exitance * s.areaM2 * cosSurface * cosLamp / (Math.PI * r2) * throughWater(from, s.at, r);
-      open += e;
-      if (!blocked(from, way)) reached += e;
+    for (Lamp lamp : lamps) {
+      Obstacle[] between = between(above, from, lamp);
+      double z = lamp.z - from.z();
+      if (!(z > 0)) continue;
+      double wet = Math.max(0, Math.min(lamp.z, waterLevelM) - from.z());
+      for (int i = 0; i < STRATA; i++) {
+        double x = lamp.x[i] - from.x();
+        for (int j = 0; j < STRATA; j++) {
+          double y = lamp.y[j] - from.y();
+          double facing = normal.x() * x + normal.y() * y + normal.z() * z;
+          if (facing <= 0) continue;
+          double r2 = x * x + y * y + z * z;
+          double r = Math.sqrt(r2);
+          double e = lamp.power * (facing / r) * (z / r) / (Math.PI * r2) * Math.exp(-attenuation1M * r * wet / z);
+          open += e;
+          if (!blocked(between, from, x, y, z)) reached += e;
+        }
+      }
     }
     return new Irradiance(open, reached);
   }
 
-  private double throughWater(Vec3 from, Vec3 to, double r) {
-    double rise = to.z() - from.z();
-    double wet = Math.max(0, Math.min(to.z(), waterLevelM) - from.z());
-    return rise > 0 ? Math.exp(-attenuation1M * r * wet / rise) : 1;
+  /** Those that some ray to the lamp could meet: they reach into the cone round the lamp. */
+  private static Obstacle[] between(Obstacle[] above, Vec3 from, Lamp lamp) {
+    Vec3 axis = lamp.middle.minus(from);
+    double far = axis.norm();
+    if (far <= lamp.radiusM) return above;
+    double half = Math.asin(lamp.radiusM / far);
+    Obstacle[] in = new Obstacle[above.length];
+    int n = 0;
+    for (Obstacle o : above) if (o.inCone(from, axis, half)) in[n++] = o;
+    return Arrays.copyOf(in, n);
   }
 
-  private boolean blocked(Vec3 from, Vec3 way) {
-    double length2 = way.dot(way);
-    for (Blocker b : blockers) {
-      Vec3 to = b.middle.minus(from);
-      double along = Math.max(0, Math.min(1, to.dot(way) / length2));
-      if (from.plusTimes(along, way).distanceTo(b.middle) > b.radiusM) continue;
-      if (crosses(b.hull, from, way)) return true;
+  private static boolean blocked(Obstacle[] between, Vec3 from, double x, double y, double z) {
+    for (int k = 0; k < between.length; k++) {
+      if (!between[k].crosses(from, x, y, z)) continue;
+      // The next ray runs close by: it most likely meets the same rock.
+      Obstacle met = between[k];
+      between[k] = between[0];
+      between[0] = met;
+      return true;
     }
     return false;
-  }
-
-  /** Whether the segment {@code from + t way}, t from 0 to 1, has a stretch inside the hull. */
-  static boolean crosses(Hull hull, Vec3 from, Vec3 way) {
-    double enter = 0;
-    double leave = 1;
-    for (Hull.Face f : hull.faces()) {
-      double distance = f.normal().dot(from) - f.offset();
-      double speed = f.normal().dot(way);
-      if (speed == 0) {
-        if (distance >= 0) return false;
-      } else if (speed < 0) {
-        enter = Math.max(enter, -distance / speed);
-      } else {
-        leave = Math.min(leave, -distance / speed);
-      }
-      if (enter >= leave) return false;
-    }
-    return true;
   }
 }
