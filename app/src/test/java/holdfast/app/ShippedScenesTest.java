@@ -117,6 +117,15 @@ final class ShippedScenesTest {
   }
 
   /**
+   * In one direction the stack slides on one line and goes over on another, both below the tier: the smaller figure is the
+   * slide's, and the graver finding must be told all the same (definition: toppling below the tier fails).
+   */
+  @Test
+  void aSlideDoesNotHideATopple() {
+    assertThat(codes(check("small/slide-hides-topple"), Severity.FAIL)).contains("topples");
+  }
+
+  /**
    * Every fault that was built into the bad one is found. Derived from the sketch: 490 mm is over two thirds of 545 mm of
    * water; 11 mm to the front pane; a block of 7.4 kg on a foot of 1.9 kg; all feet on sand; a tile whose weight lies in
    * front of the edge that it stands on, held by the front pane; a living rock on the bottom under the jutting slab.

@@ -2,12 +2,10 @@ package holdfast.engine.bonding;
 
 import holdfast.engine.statics.Gravity;
 import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.Margin;
-import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
-import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
@@ -31,8 +29,8 @@ import java.util.stream.IntStream;
  * <p>What is likeliest to fail is asked first: staying, shaking, then the highest rocks in the lightest states.
  */
 public final class TierQuestion {
-  /** A bound is passed by this factor to see how the heap gives way. */
-  private static final double JUST_BEYOND = 1.02;
+  /** Relative width to which a factor is searched to see the first movement. */
+  private static final double SEARCH_SHARE = 0.025;
 
   private final SceneHeap scene;
   private final Settings settings;
@@ -97,17 +95,16 @@ public final class TierQuestion {
   }
 
   private Optional<String> pushed(State state, PartJudge judge, int rock) {
-    double tier = settings.get(Setting.PUSH_TIER_N);
     PlacedRock r = scene.rocks().get(rock);
     for (int d = 0; d < directions; d++) {
       for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
-        if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
+        if (goesOver(state, judge, p)) {
           return Optional.of(scene.name(rock) + " topples when pushed, " + state.words());
         }
       }
     }
     for (Push p : Push.presses(rock, r.lobes())) {
-      if (goesOver(judge, judge.part().of(p.unit(scene.heap())), tier)) {
+      if (goesOver(state, judge, p)) {
         return Optional.of(scene.name(rock) + " tips when pressed down, " + state.words());
       }
     }
@@ -129,12 +126,9 @@ public final class TierQuestion {
     return Optional.empty();
   }
 
-  /** Whether {@code factor} times {@code live} is not borne, in any way but by sliding. */
-  private static boolean goesOver(PartJudge judge, List<Wrench> live, double factor) {
-    if (judge.under(live, factor).stays()) return false;
-    Margin margin = judge.atMost(live, factor);
-    double first = margin.match(l -> l.factor(), b -> b.cap(), f -> 0.0, u -> 0.0);
-    Rest rest = judge.under(live, Math.min(factor, first * JUST_BEYOND));
-    return !(rest instanceof Rest.Moves m) || Movement.of(judge.heap(), m.mechanism()) != Movement.SLIDES;
+  /** Whether the tier's force is not borne, in any way but by sliding. */
+  private boolean goesOver(State state, PartJudge judge, Push push) {
+    LoadCase c = new LoadCase(state, judge, judge.part().of(push.unit(scene.heap())));
+    return LoadCase.toppling(List.of(c), settings.get(Setting.PUSH_TIER_N), SEARCH_SHARE).isPresent();
   }
 }

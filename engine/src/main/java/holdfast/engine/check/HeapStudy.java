@@ -40,7 +40,7 @@ final class HeapStudy {
   private static final double PRESS_TIERS = 2;
 
   /** Relative width to which a lowered margin is searched. */
-  private static final double SEARCH_SHARE = 0.025;
+  static final double SEARCH_SHARE = 0.025;
 
   /** Shaking is looked for up to this many g. */
   private static final double SHAKE_CAP_G = 1;
@@ -125,10 +125,11 @@ final class HeapStudy {
    * @param heading where the rock goes when it gives way, when that was seen
    * @param mechanism the movement of all rocks of the scene, when it was seen
    * @param settled no answer is missing
+   * @param topple where the least is a slide below the tier: the least topple below the tier that another line or state meets
    */
   record PushFound(
       double degrees, double marginN, double atMostN, boolean unlimited, Movement movement, State state,
-      Optional<Mechanism> mechanism, boolean settled) {}
+      Optional<Mechanism> mechanism, boolean settled, Optional<PushFound> topple) {}
 
   /** Push margins of every rock round the compass, rock by rock. */
   List<List<PushFound>> pushes() {
@@ -171,13 +172,17 @@ final class HeapStudy {
     if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
     LoadCase.Least least = LoadCase.least(asked, cap(), SEARCH_SHARE);
     first[0] = cases.indexOf(least.governing());
+    double tier = settings.get(Setting.PUSH_TIER_N);
+    boolean slidesEarly = least.factor() < tier && least.kind() == Movement.SLIDES;
+    Optional<PushFound> topple = slidesEarly
+        ? LoadCase.toppling(cases, tier, SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty())) : Optional.empty();
+    return found(degrees, least, topple);
+  }
+
+  private PushFound found(double degrees, LoadCase.Least least, Optional<PushFound> topple) {
     boolean unlimited = least.factor() >= cap();
-    Heap heap = least.governing().judge().heap();
-    Movement movement = unlimited
-        ? Movement.NONE
-        : least.movement().map(m -> Movement.of(heap, m)).orElse(Movement.TOPPLES);
-    return new PushFound(degrees, least.factor(), least.atMost(), unlimited, movement, least.governing().state(),
-        least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled());
+    return new PushFound(degrees, least.factor(), least.atMost(), unlimited, unlimited ? Movement.NONE : least.kind(),
+        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(), topple);
   }
 
   /** A part's mechanism as one of the whole scene. */

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What the pushes, presses and shaking found, against the tiers of the settings. */
 final class PushFindings {
@@ -61,7 +62,8 @@ final class PushFindings {
   }
 
   private static Optional<PushFound> least(List<PushFound> rose, Movement movement) {
-    return rose.stream().filter(p -> p.movement() == movement).min(Comparator.comparingDouble(PushFound::marginN));
+    return rose.stream().flatMap(p -> Stream.concat(Stream.of(p), p.topple().stream()))
+        .filter(p -> p.movement() == movement).min(Comparator.comparingDouble(PushFound::marginN));
   }
 
   private Finding topples(String name, int rock, PushFound p) {

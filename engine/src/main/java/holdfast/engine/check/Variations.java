@@ -2,9 +2,8 @@ package holdfast.engine.check;
 
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Link;
-import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.Movement;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
@@ -37,9 +36,6 @@ import java.util.stream.LongStream;
  * <p>Ranges are those of the settings, drawn evenly. Variation {@code k} of a seed is the same on any number of threads.
  */
 final class Variations {
-  /** A bound is passed by this factor to see how the heap gives way. */
-  private static final double JUST_BEYOND = 1.02;
-
   private final SceneHeap scene;
   private final Settings settings;
   private final Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
@@ -151,10 +147,8 @@ final class Variations {
     for (int d = 0; d < directions; d++) {
       for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
         List<Wrench> live = judge.part().of(p.unit(heap));
-        if (judge.under(live, tier).stays()) continue;
-        double first = judge.atMost(live, tier).match(Margin.Limited::factor, Margin.Beyond::cap, f -> 0.0, u -> 0.0);
-        Rest rest = judge.under(live, Math.min(tier, first * JUST_BEYOND));
-        if (!(rest instanceof Rest.Moves m) || Movement.of(judge.heap(), m.mechanism()) != Movement.SLIDES) return true;
+        LoadCase c = new LoadCase(State.FILLED, judge, live);
+        if (LoadCase.toppling(List.of(c), tier, HeapStudy.SEARCH_SHARE).isPresent()) return true;
       }
     }
     return false;

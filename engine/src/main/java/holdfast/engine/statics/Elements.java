@@ -73,31 +73,6 @@ final class Elements {
     return patch.reachM() > 0 ? 3 : 2;
   }
 
-  /**
-   * The same bearing with its friction held: shear and twist inside {@code limitN}, whatever the pushes are. This is the
-   * bound that lets nothing lift as it slides.
-   */
-  Element heldBearing(Link.Bearing link, Patch patch, Centre centre, double limitN, double twistLimitN) {
-    int m = patch.corners.size();
-    double limit = limitN / forceN;
-    int friction = link.friction() == 0 || !(limit > 0) ? 0 : patch.reachM() > 0 && twistLimitN > 0 ? 3 : 2;
-    Rows rows = new Rows(link, m + friction);
-    for (int k = 0; k < m; k++) rows.force(k, link.normal(), patch.corners.get(k));
-    if (friction == 0) return rows.element(m, new int[0], identity(m, m), new double[m]);
-    Vec3 p = patch.centroid.plusTimes(centre.u(), patch.first).plusTimes(centre.v(), patch.second);
-    rows.force(m, patch.first, p);
-    rows.force(m + 1, patch.second, p);
-    // The twist is measured so that its own limit is the same force as the shear's.
-    if (friction == 3) rows.moment(m + 2, link.normal().times(centre.meanDistanceM() * twistLimitN / limitN));
-    int dim = friction + 1;
-    double[] g = new double[(m + dim) * rows.size];
-    for (int k = 0; k < m; k++) g[k * rows.size + k] = -1;
-    for (int i = 1; i < dim; i++) g[(m + i) * rows.size + m + i - 1] = -1;
-    double[] h = new double[m + dim];
-    h[m] = limit;
-    return rows.element(m, new int[] {dim}, g, h);
-  }
-
   Element bond(Link.Bond link, Patch patch) {
     double area = link.areaM2();
     double tension = link.tensionN_m2() * area / forceN;

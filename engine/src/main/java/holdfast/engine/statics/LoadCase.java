@@ -21,7 +21,28 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * @param movement how the governing case gives way, when that was seen
    * @param settled false where an answer is missing: the factor is then what was confirmed all the same
    */
-  public record Least(double factor, double atMost, LoadCase governing, Optional<Mechanism> movement, boolean settled) {}
+  public record Least(double factor, double atMost, LoadCase governing, Optional<Mechanism> movement, boolean settled) {
+    /** What the movement is; one that was not seen counts as toppling. */
+    public Movement kind() {
+      return movement.map(m -> Movement.of(governing.judge.heap(), m)).orElse(Movement.TOPPLES);
+    }
+  }
+
+  /**
+   * The least factor below {@code tier} at which something goes over in any of the cases, each asked by itself: a slide in one
+   * case does not keep another from toppling under more. Empty when every case bears the tier or begins by sliding.
+   *
+   * @param share as for {@link #least}
+   */
+  public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
+    Least worst = null;
+    for (LoadCase c : cases) {
+      Least own = least(List.of(c), tier, share);
+      if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
+      if (worst == null || own.factor() < worst.factor()) worst = own;
+    }
+    return Optional.ofNullable(worst);
+  }
 
   /**
    * Searches the cases for the least factor, up to {@code cap}. Each case must be seen to stay at the least factor found so

@@ -1,7 +1,5 @@
 package holdfast.engine.statics;
 
-import holdfast.model.geom.Vec3;
-
 /** What the first movement of a mechanism is: a rock tilts and goes over, or only shifts. */
 public enum Movement {
   TOPPLES("topples"), SLIDES("slides"), NONE("none");
@@ -32,10 +30,5 @@ public enum Movement {
       if (tilt > Tolerances.SLIDE_TILT * Math.max(speed, turn)) return TOPPLES;
     }
     return moves ? SLIDES : NONE;
-  }
-
-  /** The horizontal direction in which a body goes, degrees; not a number when it does not. */
-  public static double headingDeg(Vec3 velocity) {
-    return Math.hypot(velocity.x(), velocity.y()) == 0 ? Double.NaN : Math.toDegrees(Math.atan2(velocity.y(), velocity.x()));
   }
 }
