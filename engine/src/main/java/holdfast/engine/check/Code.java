@@ -39,6 +39,7 @@ public enum Code {
   FLOATS("floats", "floats"),
   HEAVY_LIFT("heavy-lift", "too heavy for one lift"),
   OPENING("opening", "does not pass the opening"),
+  DEAD_WATER("dead-water", "dead water"),
   SHADED("shaded", "shaded living rock"),
   LIVE_AT_BOTTOM("live-at-bottom", "living rock at the bottom"),
   ROCK_AMOUNT("rock-amount", "amount of rock"),

@@ -3,11 +3,14 @@ package holdfast.engine.check;
 import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.check.CheckReport.GapLine;
+import holdfast.engine.gap.DeadWater;
 import holdfast.engine.gap.Gaps;
 import holdfast.engine.gap.GrowingRoom;
 import holdfast.engine.light.LightReport;
+import holdfast.model.scene.GridCells;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
 import holdfast.model.geom.Vec3;
 import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
@@ -15,7 +18,7 @@ import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Room to panes and devices, height, growing room, light and place of living rock, reach of an arm. */
+/** Room to panes and devices, height, growing room, dead water, light and place of living rock, reach of an arm. */
 record RoomFindings(List<Finding> findings, List<GapLine> lines) {
 
   static RoomFindings of(Scene scene, Shapes shapes) {
@@ -32,6 +35,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
           "Expect to need tongs or a step there."));
     }
     for (GrowingRoom g : gaps.rooms()) room(g, out);
+    deadWater(scene, shapes, out);
     light(scene, shapes, out);
     for (PlacedRock p : shapes.placed()) bottom(scene, p, out);
     return new RoomFindings(out, lines);
@@ -87,6 +91,22 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
         text("%s has %.0f mm of free water under %s, with the room asked for over %.0f %% of it.", g.name(), g.leastM() * 1e3,
             under, 100 * g.openShare()),
         text("Move %s out from under, or set what grows there low.", g.name())));
+  }
+
+  private static void deadWater(Scene scene, Shapes shapes, List<Finding> out) {
+    List<String> names = shapes.placed().stream().map(p -> p.rock().name()).toList();
+    GridCells cells = GridCells.of(scene);
+    for (DeadWater.Pocket p : DeadWater.of(scene, names, shapes.placed().stream().map(PlacedRock::lobes).toList())) {
+      Vec3 at = p.centre().times(1e3);
+      String between = p.rocks().isEmpty() ? "" : (p.rocks().size() > 1 ? " between " : " in ") + Draft.names(p.rocks());
+      out.add(Draft.warn(Code.DEAD_WATER).about(p.rocks()).figure(p.volumeM3() * 1e6, Double.NaN, "ml").say(
+          text("About %.0f ml of water%s, round cell %s, is joined to the rest only by openings under about %.0f mm: waste"
+              + " gathers there.", p.volumeM3() * 1e6, between, cells.name(at.x(), at.y()),
+              scene.settings().get(Setting.DEAD_WATER_MM)),
+          p.rocks().isEmpty() ? "Open a way for water there."
+              : text("Open a way of more than that for water: move or turn %s, or set it on a third stone.",
+                  p.rocks().get(p.rocks().size() - 1))));
+    }
   }
 
   private static void light(Scene scene, Shapes shapes, List<Finding> out) {

@@ -21,7 +21,8 @@ import java.util.TreeSet;
  * connected parts; the parts that do not reach the water's surface are pockets. Solved on a lattice of a quarter of the
  * ball's size: rock is entered column by column where a vertical line passes a hull, the distance to the nearest solid
  * is exact on the lattice, parts are found by flooding. An opening is therefore told from the limit only to within about
- * half a lattice step on either side, an eighth of the size.
+ * half a lattice step on either side, an eighth of the size. The lattice ends one ball beyond the rocks: from there nothing
+ * but glass is in the way, so a ball that gets there is out.
  *
  * <p>Devices are not counted as solid: water goes through them. Crevices too tight for the ball itself are no pockets.
  *
@@ -39,18 +40,31 @@ public final class DeadWater {
   private final int ny;
   private final int nz;
   private final double stepM;
+  private final double lengthM;
+  private final double widthM;
+  /** Corner of the lattice. */
+  private final double leftM;
+  private final double frontM;
   private final double lowM;
   /** Number of the rock at each point, -1 for water; x runs fastest, then y, then z. */
   private final int[] rockAt;
 
-  private DeadWater(double lengthM, double widthM, double lowM, double levelM, double stepM) {
+  private DeadWater(double lengthM, double widthM, double[] from, double[] to, double stepM) {
     this.stepM = stepM;
-    this.lowM = lowM;
-    nx = Math.max(1, (int) Math.ceil(lengthM / stepM - 1e-9));
-    ny = Math.max(1, (int) Math.ceil(widthM / stepM - 1e-9));
-    nz = Math.max(1, (int) Math.ceil((levelM - lowM) / stepM - 1e-9));
+    this.lengthM = lengthM;
+    this.widthM = widthM;
+    leftM = from[0];
+    frontM = from[1];
+    lowM = from[2];
+    nx = points(from[0], to[0]);
+    ny = points(from[1], to[1]);
+    nz = points(from[2], to[2]);
     rockAt = new int[nx * ny * nz];
     Arrays.fill(rockAt, -1);
+  }
+
+  private int points(double from, double to) {
+    return Math.max(1, (int) Math.ceil((to - from) / stepM - 1e-9));
   }
 
   /**
@@ -81,25 +95,36 @@ public final class DeadWater {
 
   static List<Pocket> find(
       double lengthM, double widthM, double lowM, double levelM, double ballM, List<String> names, List<List<Hull>> hulls) {
-    if (!(levelM > lowM)) return List.of();
-    double step = Math.max(ballM / STEPS_PER_BALL, Math.cbrt(lengthM * widthM * (levelM - lowM) / MOST_POINTS));
-    DeadWater w = new DeadWater(lengthM, widthM, lowM, levelM, step);
+    if (!(levelM > lowM) || hulls.isEmpty()) return List.of();
+    double margin = ballM * (1 + 2 / STEPS_PER_BALL);
+    double[] from = {Math.max(0, reach(hulls, Vec3.X, -1) - margin), Math.max(0, reach(hulls, Vec3.Y, -1) - margin), lowM};
+    double[] to = {Math.min(lengthM, reach(hulls, Vec3.X, 1) + margin), Math.min(widthM, reach(hulls, Vec3.Y, 1) + margin),
+        Math.min(levelM, Math.max(lowM, reach(hulls, Vec3.Z, 1)) + margin)};
+    double volume = (to[0] - from[0]) * (to[1] - from[1]) * (to[2] - from[2]);
+    if (!(volume > 0)) return List.of();
+    double step = Math.max(ballM / STEPS_PER_BALL, Math.cbrt(volume / MOST_POINTS));
+    DeadWater w = new DeadWater(lengthM, widthM, from, to, step);
     for (int r = 0; r < hulls.size(); r++) for (Hull h : hulls.get(r)) w.enter(h, r);
     return w.pockets(ballM / 2, names);
   }
 
+  private static double reach(List<List<Hull>> hulls, Vec3 axis, int sign) {
+    Vec3 along = axis.times(sign);
+    return sign * hulls.stream().flatMap(List::stream).mapToDouble(h -> h.reach(along)).max().orElse(0);
+  }
+
   /** Marks the points inside a hull: on each vertical line they are an interval. */
   private void enter(Hull h, int rock) {
-    int x0 = Math.max(0, (int) Math.floor(-h.reach(Vec3.X.negated()) / stepM - 0.5));
-    int x1 = Math.min(nx - 1, (int) Math.ceil(h.reach(Vec3.X) / stepM));
-    int y0 = Math.max(0, (int) Math.floor(-h.reach(Vec3.Y.negated()) / stepM - 0.5));
-    int y1 = Math.min(ny - 1, (int) Math.ceil(h.reach(Vec3.Y) / stepM));
+    int x0 = Math.max(0, (int) Math.floor((-h.reach(Vec3.X.negated()) - leftM) / stepM - 0.5));
+    int x1 = Math.min(nx - 1, (int) Math.ceil((h.reach(Vec3.X) - leftM) / stepM));
+    int y0 = Math.max(0, (int) Math.floor((-h.reach(Vec3.Y.negated()) - frontM) / stepM - 0.5));
+    int y1 = Math.min(ny - 1, (int) Math.ceil((h.reach(Vec3.Y) - frontM) / stepM));
     for (int j = y0; j <= y1; j++) {
       for (int i = x0; i <= x1; i++) {
         double from = Double.NEGATIVE_INFINITY;
         double to = Double.POSITIVE_INFINITY;
         for (Hull.Face f : h.faces()) {
-          double room = f.offset() - f.normal().x() * (i + 0.5) * stepM - f.normal().y() * (j + 0.5) * stepM;
+          double room = f.offset() - f.normal().x() * x(i) - f.normal().y() * y(j);
           double up = f.normal().z();
           if (Math.abs(up) < 1e-12) {
             if (room < 0) to = Double.NEGATIVE_INFINITY;
@@ -116,6 +141,14 @@ public final class DeadWater {
     }
   }
 
+  private double x(int i) {
+    return leftM + (i + 0.5) * stepM;
+  }
+
+  private double y(int j) {
+    return frontM + (j + 0.5) * stepM;
+  }
+
   private int index(int i, int j, int k) {
     return (k * ny + j) * nx + i;
   }
@@ -129,20 +162,32 @@ public final class DeadWater {
     boolean[] roomy = new boolean[rockAt.length];
     for (int k = 0; k < nz; k++) {
       for (int j = 0; j < ny; j++) {
+        double pane = Math.min(y(j), widthM - y(j));
         for (int i = 0; i < nx; i++) {
-          double wall = Math.min(Math.min(i, nx - 1 - i), Math.min(Math.min(j, ny - 1 - j), k)) + 1;
-          roomy[index(i, j, k)] = Math.min(wall, Math.sqrt(squared[index(i, j, k)])) >= least;
+          double wall = Math.min(Math.min(x(i), lengthM - x(i)), Math.min(pane, (k + 0.5) * stepM)) / stepM + 0.5;
+          roomy[index(i, j, k)] = Math.min(wall, Math.sqrt(squared[index(i, j, k)])) >= least - 1e-9;
         }
       }
     }
     boolean[] seen = new boolean[rockAt.length];
-    for (int p = index(0, 0, nz - 1); p < rockAt.length; p++) if (roomy[p] && !seen[p]) flood(p, roomy, seen);
+    for (int p = 0; p < rockAt.length; p++) if (roomy[p] && !seen[p] && isOut(p)) flood(p, roomy, seen);
     List<Pocket> out = new ArrayList<>();
     for (int p = 0; p < roomy.length; p++) {
       if (roomy[p] && !seen[p]) out.add(pocket(flood(p, roomy, seen), radiusM, names));
     }
     out.sort(Comparator.comparingDouble(Pocket::volumeM3).reversed());
     return out;
+  }
+
+  /** At the lattice's top, or at an end of it that is not against a pane. */
+  private boolean isOut(int p) {
+    int i = p % nx;
+    int j = p / nx % ny;
+    boolean left = i == 0 && leftM > 0;
+    boolean right = i == nx - 1 && leftM + nx * stepM < lengthM - 1e-9;
+    boolean front = j == 0 && frontM > 0;
+    boolean back = j == ny - 1 && frontM + ny * stepM < widthM - 1e-9;
+    return left || right || front || back || p / nx / ny == nz - 1;
   }
 
   /** All points joined to one through faces. */
@@ -182,7 +227,7 @@ public final class DeadWater {
       int i = p % nx;
       int j = p / nx % ny;
       int k = p / nx / ny;
-      sum = sum.plus(new Vec3((i + 0.5) * stepM, (j + 0.5) * stepM, lowM + (k + 0.5) * stepM));
+      sum = sum.plus(new Vec3(x(i), y(j), lowM + (k + 0.5) * stepM));
       for (int c = Math.max(0, k - reach - 1); c <= Math.min(nz - 1, k + reach + 1); c++) {
         for (int b = Math.max(0, j - reach - 1); b <= Math.min(ny - 1, j + reach + 1); b++) {
           for (int a = Math.max(0, i - reach - 1); a <= Math.min(nx - 1, i + reach + 1); a++) {

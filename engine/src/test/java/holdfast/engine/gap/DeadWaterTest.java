@@ -46,6 +46,19 @@ class DeadWaterTest {
     assertThat(chest(0.030)).isEmpty();
   }
 
+  /** The chest with its open mouth to a pane: 10 mm from the glass it is shut, 30 mm from it the water is alive. */
+  @Test
+  void aPaneShutsAChestToo() {
+    for (double gap : new double[] {0.010, 0.030}) {
+      double x = gap;
+      List<Hull> walls = List.of(
+          box(x, 0.1, 0.1, 0.12, 0.14, 0.02), box(x + 0.1, 0.1, 0.1, 0.02, 0.14, 0.14), box(x, 0.1, 0.22, 0.12, 0.14, 0.02),
+          box(x, 0.1, 0.1, 0.12, 0.02, 0.14), box(x, 0.22, 0.1, 0.12, 0.02, 0.14));
+      List<DeadWater.Pocket> pockets = DeadWater.find(0.4, 0.35, 0.01, 0.4, 0.02, List.of("chest"), List.of(walls));
+      assertThat(pockets).as("%s m from the glass", gap).hasSize(gap < 0.02 ? 1 : 0);
+    }
+  }
+
   @Test
   void anOpenTankHasNone() {
     assertThat(DeadWater.find(0.4, 0.3, 0, 0.3, 0.02, List.of("stone"), List.of(List.of(box(0.1, 0.1, 0, 0.1, 0.1,
