@@ -136,7 +136,7 @@ public final class BottomPane {
     List<FootBearing> bearings = bearings();
     PaneStrike strike = new PaneStrike(scene, plate, governing.bed.model());
     Optional<PaneReport.Slip> slip = load.heaviest().map(strike::slip);
-    List<PaneReport.Remedy> remedies = new PaneRemedies(this, governing).list();
+    List<PaneReport.Remedy> remedies = new PaneRemedies(this, solved).list();
     List<CaseStress> cases = solved.stream().map(Solved::stress).toList();
     PaneFindings findings = new PaneFindings(scene, load, strength);
     return new PaneReport(plate, strength, usualGlassMm(), bearings, cases, governing.stress, map(governing), slip, remedies,
@@ -150,10 +150,15 @@ public final class BottomPane {
   }
 
   private PaneSolver solver(Bed bed, FloorSpread spread, int points) {
+    return solver(bed, feet.stream().map(f -> List.of(spread.bearing(f, bed.foam()).patch())).toList(), points);
+  }
+
+  /** A solver for other patches under the feet, on a net of so many points along the longer side. */
+  PaneSolver solver(Bed bed, List<List<Patch>> patches, int points) {
     double longer = Math.max(plate.lengthM(), plate.widthM());
     int columns = Math.max(7, (int) Math.round((points - 1) * plate.lengthM() / longer) + 1);
     int rows = Math.max(7, (int) Math.round((points - 1) * plate.widthM() / longer) + 1);
-    return new PaneSolver(bed.model(), feet.stream().map(f -> spread.bearing(f, bed.foam()).patch()).toList(), columns, rows);
+    return new PaneSolver(bed.model(), patches, columns, rows);
   }
 
   private Solved solve(Bed bed, PaneSolver solver, FloorSpread spread, LoadCase loadCase, PaneLoad.Case given) {
@@ -268,13 +273,6 @@ public final class BottomPane {
     return all;
   }
 
-  /** Greatest stress of a case on a bed with another floor, N/mm2; a coarse net is enough, since feet are refined. */
-  double totalWithFloorNmm2(Solved s, Floor floor) {
-    FloorSpread spread = new FloorSpread(scene, floor, plate);
-    PaneSolver solver = solver(s.bed, spread, 13);
-    return stressNmm2(solver.worst(s.envelope, s.evenPa).peak().momentNm());
-  }
-
   Scene scene() {
     return scene;
   }
@@ -287,8 +285,17 @@ public final class BottomPane {
     return strength;
   }
 
-  FootLoad foot(int number) {
-    return feet.get(number);
+  /** Every foot of every case. */
+  List<FootLoad> feet() {
+    return feet;
+  }
+
+  /** The forces of a case on {@link #feet}, all at {@code share} of what they are. */
+  Envelope envelope(LoadCase loadCase, double share) {
+    PaneLoad.Case c = aligned(load.cases().get(loadCase));
+    List<FootLoad> lighter = c.feet().stream()
+        .map(f -> new FootLoad(f.rock(), f.polygon(), share * f.leastN(), share * f.mostN(), f.bounded())).toList();
+    return new Envelope(new PaneLoad.Case(lighter, share * c.weightN(), c.allOnFloor()));
   }
 
   double stressNmm2(double momentNm) {

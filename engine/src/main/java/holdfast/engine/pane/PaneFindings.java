@@ -87,7 +87,7 @@ final class PaneFindings {
                   + "up to %.0f N, adds %.0f %% of it. The trade's rule allows %.1f.",
               s.bed(), s.load().word(), s.totalNmm2(), limit, s.rock(), s.rockN(), 100 * s.rockShare(),
               strength.tradeLimitNmm2()),
-          advice(s == governing ? remedies : List.of())));
+          advice(remedies)));
       return;
     }
     cases.stream().filter(s -> s.waterUtilisation() <= 1 && s.oneSpotNmm2() * strength.loadFactor() > s.designNmm2())
@@ -113,12 +113,15 @@ final class PaneFindings {
     return s.rocksUtilisation() > 1 || (s.waterUtilisation() <= 1 && s.utilisation() > 1);
   }
 
+  /** What is enough, each with what it leaves; where nothing is, how far the best comes and how much rock would do. */
   private static String advice(List<Remedy> remedies) {
     List<String> good = remedies.stream().filter(r -> r.utilisation() <= 1)
-        .map(r -> text("%s (leaves %.0f %% of what is allowed)", r.act(), 100 * r.utilisation())).toList();
+        .map(r -> text("%s (%.0f %% of what is allowed)", r.act(), Math.ceil(100 * r.utilisation()))).toList();
     if (good.isEmpty()) return "Carry less rock on this pane, spread it over more feet, or ask the tank's maker.";
     String joined = String.join("; or ", good);
-    return Character.toUpperCase(joined.charAt(0)) + joined.substring(1) + ".";
+    boolean onlyLess = remedies.stream().noneMatch(r -> r.utilisation() <= 1 && r.kind() != Remedy.Kind.LESS_ROCK);
+    return (onlyLess ? "No grid, wider foot, shim or move is enough by itself: l" + joined.substring(1)
+        : Character.toUpperCase(joined.charAt(0)) + joined.substring(1)) + ".";
   }
 
   private void foot(List<PaneFinding> all, FootBearing f) {

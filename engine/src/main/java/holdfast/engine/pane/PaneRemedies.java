@@ -3,127 +3,281 @@ package holdfast.engine.pane;
 import holdfast.engine.pane.PaneReport.Remedy;
 import holdfast.model.scene.Floor;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 
-/** What would bring the governing case under its limit, each tried on the plate and given with what it leaves. */
+/**
+ * What would bring the pane under its limit. Each remedy is worked out anew with all feet, in every load case on every bed:
+ * where the foot that governed is mended and another one governs, that one is mended too, until the pane passes or the remedy
+ * has no more to give.
+ */
 final class PaneRemedies {
-  private static final double[] FOOT_RADII_MM = {10, 15, 20, 30, 40, 50, 60, 80, 100};
-  private static final double[] MOVES_MM = {25, 50, 75, 100, 150, 200, 300};
+  private static final double[] FOOT_RADII_M = {0.010, 0.015, 0.020, 0.030, 0.040, 0.050, 0.060, 0.080, 0.100};
+  private static final double[] MOVES_M = {0.025, 0.050, 0.075, 0.100, 0.150, 0.200, 0.300};
+
+  /** Points of the net along the longer side; feet are asked in their middle and climbed from there, so it may be coarse. */
+  private static final int NET = 13;
+
+  /** A step that takes off less than this share has nothing to give. */
+  private static final double WORTH = 0.005;
+
+  /** Feet that one remedy may ask to be mended: more is another layout. */
+  private static final int MOST_FEET = 6;
 
   private final BottomPane pane;
-  private final BottomPane.Solved governing;
-  private final double limitNmm2;
+  private final List<BottomPane.Solved> cases;
 
-  PaneRemedies(BottomPane pane, BottomPane.Solved governing) {
+  PaneRemedies(BottomPane pane, List<BottomPane.Solved> cases) {
     this.pane = pane;
-    this.governing = governing;
-    this.limitNmm2 = pane.strength().limitNmm2(governing.stress().load().duration());
+    this.cases = cases;
   }
 
-  /** Nothing unless the rocks take the governing case over its limit. */
+  /** Nothing unless the rocks take a case over its limit. */
   List<Remedy> list() {
     List<Remedy> all = new ArrayList<>();
-    if (governing.foot() < 0 || !PaneFindings.rocksOver(governing.stress())) return all;
+    if (cases.stream().noneMatch(c -> c.foot() >= 0 && PaneFindings.rocksOver(c.stress()))) return all;
+    Trial now = new Trial(pane.scene().floor(), new TreeMap<>());
+    Trial bedded = now;
+    String first = "";
     if (pane.scene().floor().kind() == Floor.Kind.BARE) {
-      double after = pane.totalWithFloorNmm2(governing, BottomPane.Covers.grid(pane.scene()));
-      all.add(new Remedy(Remedy.Kind.GRID, "lay a louvre grid under it", after / limitNmm2));
+      bedded = new Trial(BottomPane.Covers.grid(pane.scene()), new TreeMap<>());
+      all.add(new Remedy(Remedy.Kind.GRID, "lay a louvre grid under the rocks", bedded.left()));
+      if (bedded.left() <= 1) bedded = now;
+      else first = "lay a louvre grid and ";
     }
-    widen(all);
-    move(all);
-    shim(all);
+    widened(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.WIDER_FOOT, footWords(t), t.left())));
+    String grid = first;
+    shimmed(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.SHIM,
+        grid + "bed the " + names(t.seats) + " on three shims each, set well apart under the rim", t.left())));
+    moved(bedded).ifPresent(m -> all.add(new Remedy(Remedy.Kind.MOVE, grid + m.words, m.trial.left())));
+    lighter(now, 1).ifPresent(r -> all.add(r));
     return all;
   }
 
-  private double force() {
-    return governing.worst().peak().forcesN()[governing.foot()];
-  }
+  /** How a foot bears in a trial. */
+  private sealed interface Seat {}
 
-  private Patch patch() {
-    return new FloorSpread(pane.scene(), pane.scene().floor(), pane.plate())
-        .bearing(pane.foot(governing.foot()), governing.bed().foam()).patch();
-  }
+  private record Disc(double radiusM) implements Seat {}
 
-  private double utilisation(Point2 at, Patch patch) {
-    Bending b = governing.solver().withFoot(at, governing.worst(), governing.evenPa(), governing.foot(), patch, force());
-    return pane.stressNmm2(b.principal()) / limitNmm2;
-  }
+  private record Moved(double dxM, double dyM) implements Seat {}
 
-  /** A bedded foot: the widths in turn, the first that will do, else the widest if it helps at all. */
-  private void widen(List<Remedy> all) {
-    Patch now = patch();
-    Point2 c = now.centre();
-    for (double radiusMm : FOOT_RADII_MM) {
-      double radius = 1e-3 * radiusMm;
-      if (radius <= now.radiusM() || pane.plate().edgeDistanceM(c.x(), c.y()) < radius) continue;
-      double after = utilisation(c, Patch.disc(c.x(), c.y(), radius));
-      if (after <= 1) {
-        all.add(new Remedy(Remedy.Kind.WIDER_FOOT,
-            String.format(Locale.ROOT, "give it a bedded foot %.0f mm across", 2 * radiusMm), after));
-        return;
+  private record Shims() implements Seat {}
+
+  /** A floor and seats for some of the feet, judged when asked. */
+  private final class Trial {
+    private final Floor floor;
+    private final Map<Integer, Seat> seats;
+    private double left;
+    private int foot = -1;
+
+    Trial(Floor floor, Map<Integer, Seat> seats) {
+      this.floor = floor;
+      this.seats = Collections.unmodifiableMap(new TreeMap<>(seats));
+      BottomPane.Bed last = null;
+      PaneSolver solver = null;
+      for (BottomPane.Solved c : cases) {
+        if (c.bed() != last) solver = pane.solver(c.bed(), patches(c.bed()), NET);
+        last = c.bed();
+        // Where water alone is over the limit, the rocks answer for what they add.
+        PaneSolver.Worst worst = solver.worst(c.envelope(), judgedWithPa(c));
+        double use = use(c, worst);
+        if (use <= left) continue;
+        left = use;
+        foot = solver.governingFoot(worst);
       }
     }
-  }
 
-  /** Toward the nearest edge on four edges, where the pane bends less; toward the middle on foam, where an edge is weak. */
-  private void move(List<Remedy> all) {
-    Patch now = patch();
-    Point2 c = now.centre();
-    Plate plate = pane.plate();
-    double[] gaps = {c.x(), plate.lengthM() - c.x(), c.y(), plate.widthM() - c.y()};
-    String[] toward = {"left", "right", "front", "back"};
-    String[] away = {"right", "left", "back", "front"};
-    int side = 0;
-    for (int i = 1; i < 4; i++) if (gaps[i] < gaps[side]) side = i;
-    boolean inward = governing.bed().foam();
-    double sign = (side % 2 == 0 ? -1 : 1) * (inward ? -1 : 1);
-    for (double mm : MOVES_MM) {
-      double by = 1e-3 * mm;
-      double room = inward ? 0.5 * (side < 2 ? plate.lengthM() : plate.widthM()) : gaps[side] - now.radiusM();
-      if (by > room) return;
-      double dx = side < 2 ? sign * by : 0;
-      double dy = side < 2 ? 0 : sign * by;
-      Patch moved = Patch.of(Outline.moved(now.ring(), dx, dy));
-      double after = Math.max(utilisation(moved.centre(), moved), utilisation(governing.worst().at(), moved));
-      if (after <= 1) {
-        all.add(new Remedy(Remedy.Kind.MOVE,
-            String.format(Locale.ROOT, "move it %.0f mm toward the %s", mm, (inward ? away : toward)[side]), after));
-        return;
+    double left() {
+      return left;
+    }
+
+    /** The foot that governs, or -1. */
+    int foot() {
+      return foot;
+    }
+
+    Trial with(int number, Seat seat) {
+      Map<Integer, Seat> next = new TreeMap<>(seats);
+      next.put(number, seat);
+      return new Trial(floor, next);
+    }
+
+    List<List<Patch>> patches(BottomPane.Bed bed) {
+      List<List<Patch>> all = new ArrayList<>();
+      for (int i = 0; i < pane.feet().size(); i++) all.add(patches(bed, i));
+      return all;
+    }
+
+    private List<Patch> patches(BottomPane.Bed bed, int number) {
+      FloorSpread spread = new FloorSpread(pane.scene(), floor, pane.plate());
+      FloorSpread.Bearing bearing = spread.bearing(pane.feet().get(number), bed.foam());
+      Seat seat = seats.get(number);
+      if (seat instanceof Disc d) {
+        Point2 c = Outline.centroid(bearing.foot());
+        return List.of(Patch.disc(c.x(), c.y(), d.radiusM).forThickness(pane.plate().thicknessM()));
       }
+      if (seat instanceof Moved m) return List.of(Patch.of(Outline.moved(bearing.patch().ring(), m.dxM, m.dyM)));
+      if (seat instanceof Shims) return shims(bearing);
+      return List.of(bearing.patch());
     }
   }
 
-  /** Three shims under the rim of the foot, a third of the force on each. */
-  private void shim(List<Remedy> all) {
-    List<Point2> foot = new FloorSpread(pane.scene(), pane.scene().floor(), pane.plate())
-        .bearing(pane.foot(governing.foot()), governing.bed().foam()).foot();
-    Patch now = patch();
-    Point2 c = Outline.centroid(foot);
-    double inner = Outline.inradius(foot, c);
-    if (inner < 2 * now.semiMinorM()) return;
-    double worst = 0;
-    for (int at = 0; at < 3; at++) {
-      Bending sum = Bending.ZERO;
-      Point2 place = shimAt(c, inner, at);
-      for (int k = 0; k < 3; k++) {
-        Point2 p = shimAt(c, inner, k);
-        Patch spot = Patch.of(Outline.moved(now.ring(), p.x() - now.centre().x(), p.y() - now.centre().y()));
-        Bending b = governing.solver().withFoot(place, governing.worst(), k == 0 ? governing.evenPa() : 0, governing.foot(), spot,
-            force() / 3);
-        // The other feet are in each sum: count them once.
-        Bending others = k == 0 ? Bending.ZERO
-            : governing.solver().withFoot(place, governing.worst(), 0, governing.foot(), spot, 0);
-        sum = sum.plusTimes(1, b).plusTimes(-1, others);
+  private static double judgedWithPa(BottomPane.Solved c) {
+    return c.stress().waterUtilisation() > 1 ? 0 : c.evenPa();
+  }
+
+  private double use(BottomPane.Solved c, PaneSolver.Worst worst) {
+    return pane.stressNmm2(worst.peak().momentNm()) / pane.strength().limitNmm2(c.stress().load().duration());
+  }
+
+  // -- the remedies -------------------------------------------------------------------------------------------------
+
+  /** Bedded feet, one step wider at a time under whichever foot governs. */
+  private Optional<Trial> widened(Trial from) {
+    Trial trial = from;
+    while (trial.left() > 1) {
+      int foot = trial.foot();
+      if (foot < 0) return Optional.empty();
+      double now = radiusM(trial, foot);
+      double next = 0;
+      for (double r : FOOT_RADII_M) if (next == 0 && r > now + 1e-9) next = r;
+      if (next == 0 || room(foot) < next) return Optional.empty();
+      Trial wider = trial.with(foot, new Disc(next));
+      if (wider.seats.size() > MOST_FEET || wider.left() > (1 - WORTH) * trial.left()) return Optional.empty();
+      trial = wider;
+    }
+    return trial.seats.isEmpty() ? Optional.empty() : Optional.of(trial);
+  }
+
+  /** Radius of the circle with the area that a foot bears on now, or of its bedded foot. */
+  private double radiusM(Trial trial, int foot) {
+    if (trial.seats.get(foot) instanceof Disc d) return d.radiusM;
+    double area = 0;
+    for (BottomPane.Solved c : cases) area = Math.max(area, trial.patches(c.bed(), foot).get(0).areaM2());
+    return Math.sqrt(area / Math.PI);
+  }
+
+  /** From the middle of a foot to the nearest edge of the pane. */
+  private double room(int foot) {
+    Point2 c = Outline.centroid(footOutline(foot));
+    return pane.plate().edgeDistanceM(c.x(), c.y());
+  }
+
+  private List<Point2> footOutline(int foot) {
+    return new FloorSpread(pane.scene(), pane.scene().floor(), pane.plate()).bearing(pane.feet().get(foot), false).foot();
+  }
+
+  /** Three shims each, under whichever foot governs. */
+  private Optional<Trial> shimmed(Trial from) {
+    Trial trial = from;
+    while (trial.left() > 1) {
+      int foot = trial.foot();
+      if (foot < 0 || trial.seats.containsKey(foot) || !takesShims(trial, foot)) return Optional.empty();
+      Trial next = trial.with(foot, new Shims());
+      if (next.seats.size() > MOST_FEET || next.left() > (1 - WORTH) * trial.left()) return Optional.empty();
+      trial = next;
+    }
+    return trial.seats.isEmpty() ? Optional.empty() : Optional.of(trial);
+  }
+
+  /** The foot is broad enough that three spots under its rim lie apart. */
+  private boolean takesShims(Trial trial, int foot) {
+    List<Point2> outline = footOutline(foot);
+    if (outline.size() < 3) return false;
+    double spot = trial.patches(cases.get(0).bed(), foot).get(0).semiMinorM();
+    return Outline.inradius(outline, Outline.centroid(outline)) >= 2 * Math.min(spot, spotM());
+  }
+
+  private double spotM() {
+    return 0.5e-3 * pane.scene().settings().get(holdfast.model.scene.Setting.SPOT_MM);
+  }
+
+  private List<Patch> shims(FloorSpread.Bearing bearing) {
+    Point2 c = Outline.centroid(bearing.foot());
+    double out = 0.8 * Outline.inradius(bearing.foot(), c);
+    List<Patch> all = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      double angle = Math.PI / 2 + k * 2 * Math.PI / 3;
+      all.add(Patch.disc(c.x() + out * Math.cos(angle), c.y() + out * Math.sin(angle), spotM())
+          .forThickness(pane.plate().thicknessM()));
+    }
+    return all;
+  }
+
+  private record Way(Trial trial, String words) {}
+
+  /** The foot that governs, the least way toward any side that will do; of several sides the one that leaves least. */
+  private Optional<Way> moved(Trial from) {
+    int foot = from.foot();
+    if (foot < 0) return Optional.empty();
+    String[] words = {"right", "left", "back", "front"};
+    int[][] sides = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    for (double by : MOVES_M) {
+      Way best = null;
+      for (int k = 0; k < 4; k++) {
+        if (!staysOnPane(foot, by * sides[k][0], by * sides[k][1])) continue;
+        Trial trial = from.with(foot, new Moved(by * sides[k][0], by * sides[k][1]));
+        if (trial.left() > 1 || (best != null && trial.left() >= best.trial.left())) continue;
+        best = new Way(trial, String.format(Locale.ROOT, "move the %s %.0f mm toward the %s with what it carries, and check again",
+            pane.feet().get(foot).rock(), 1e3 * by, words[k]));
       }
-      worst = Math.max(worst, pane.stressNmm2(sum.principal()) / limitNmm2);
+      if (best != null) return Optional.of(best);
     }
-    if (worst < governing.stress().utilisation()) {
-      all.add(new Remedy(Remedy.Kind.SHIM, "bed it on three shims set well apart", worst));
-    }
+    return Optional.empty();
   }
 
-  private static Point2 shimAt(Point2 centre, double innerM, int number) {
-    double angle = Math.PI / 2 + number * 2 * Math.PI / 3;
-    return new Point2(centre.x() + 0.8 * innerM * Math.cos(angle), centre.y() + 0.8 * innerM * Math.sin(angle));
+  private boolean staysOnPane(int foot, double dx, double dy) {
+    double inside = FloorSpread.offsetM(pane.scene().tank());
+    return Outline.moved(footOutline(foot), dx, dy).stream()
+        .allMatch(p -> pane.plate().edgeDistanceM(p.x(), p.y()) >= inside - 1e-9);
+  }
+
+  /** How much of this rock the pane would carry as it is laid out: by bisection, since the forces that govern may change. */
+  private Optional<Remedy> lighter(Trial now, double limit) {
+    List<PaneSolver> solvers = new ArrayList<>();
+    for (BottomPane.Solved c : cases) solvers.add(pane.solver(c.bed(), now.patches(c.bed()), NET));
+    double fits = 0;
+    double over = 1;
+    for (int round = 0; round < 7; round++) {
+      double middle = 0.5 * (fits + over);
+      if (left(solvers, middle) <= limit) fits = middle;
+      else over = middle;
+    }
+    int percent = (int) Math.floor(100 * fits);
+    if (percent < 1) return Optional.empty();
+    return Optional.of(new Remedy(Remedy.Kind.LESS_ROCK,
+        "lay up no more than " + percent + " % of this rock's weight in this way", left(solvers, 0.01 * percent)));
+  }
+
+  private double left(List<PaneSolver> solvers, double share) {
+    double left = 0;
+    for (int i = 0; i < solvers.size(); i++) {
+      BottomPane.Solved c = cases.get(i);
+      left = Math.max(left, use(c, solvers.get(i).worst(pane.envelope(c.stress().load(), share), judgedWithPa(c))));
+    }
+    return left;
+  }
+
+  // -- words --------------------------------------------------------------------------------------------------------
+
+  private String footWords(Trial t) {
+    List<String> each = new ArrayList<>();
+    t.seats.forEach((foot, seat) -> each.add(String.format(Locale.ROOT, "the %s a bedded foot %.0f mm across",
+        pane.feet().get(foot).rock(), 2e3 * ((Disc) seat).radiusM)));
+    boolean grid = t.floor.kind() == Floor.Kind.GRID && pane.scene().floor().kind() != Floor.Kind.GRID;
+    return (grid ? "lay a louvre grid and give " : "give ") + joined(each);
+  }
+
+  private String names(Map<Integer, Seat> seats) {
+    return joined(seats.keySet().stream().map(f -> pane.feet().get(f).rock()).distinct().toList());
+  }
+
+  private static String joined(List<String> words) {
+    int n = words.size();
+    return n == 1 ? words.get(0) : String.join(", ", words.subList(0, n - 1)) + " and " + words.get(n - 1);
   }
 }

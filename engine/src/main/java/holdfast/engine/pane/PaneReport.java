@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
  *     its limit, the highest of those
  * @param map stress over the pane in the governing case
  * @param slip what a rock let slip would do
- * @param remedies what would mend the governing case, with the utilisation after each; empty where nothing need be mended
+ * @param remedies what was tried to bring the pane under its limit; empty where nothing need be mended
  * @param findings worst first
  * @param assumptions what the figures rest on, plain sentences
  * @param cautions what every reader must be told
@@ -126,9 +126,15 @@ public record PaneReport(
    */
   public record Strike(double rigidN, double peakN, double bendingNmm2, double ringNmm2) {}
 
-  /** Something that can be done, and the utilisation of the governing case after it. */
+  /**
+   * Something that can be done.
+   *
+   * @param act what to do, with the rocks named, to stand after "either" or "or"
+   * @param utilisation the highest that is left of any case on any bed, of what the rocks are judged by; over 1 where it is
+   *     not enough
+   */
   public record Remedy(Kind kind, String act, double utilisation) {
     /** Ways to mend. */
-    public enum Kind { GRID, WIDER_FOOT, MOVE, SHIM }
+    public enum Kind { GRID, WIDER_FOOT, MOVE, SHIM, LESS_ROCK }
   }
 }

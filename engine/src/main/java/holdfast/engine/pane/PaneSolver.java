@@ -14,24 +14,33 @@ final class PaneSolver {
 
   private final PlateModel model;
   private final List<PlateModel.UnitLoad> units;
+  /** Number of the first unit of each foot; one more at the end. A foot's units share its force evenly. */
+  private final int[] firstUnit;
   private final int columns;
   private final int rows;
   private final List<Point2> places;
   private final double[][] perNewton;
   private final Bending[] perPascal;
 
-  PaneSolver(PlateModel model, List<Patch> feet, int columns, int rows) {
+  /**
+   * A solver for some feet.
+   *
+   * @param feet the patches of each foot, which share its force evenly
+   */
+  PaneSolver(PlateModel model, List<List<Patch>> feet, int columns, int rows) {
     this.model = model;
     this.columns = columns;
     this.rows = rows;
-    this.units = feet.stream().map(model::unitLoad).toList();
+    this.units = feet.stream().flatMap(List::stream).map(model::unitLoad).toList();
+    this.firstUnit = new int[feet.size() + 1];
+    for (int i = 0; i < feet.size(); i++) firstUnit[i + 1] = firstUnit[i] + feet.get(i).size();
     List<Point2> all = new ArrayList<>();
     for (int j = 0; j < rows; j++) {
       for (int i = 0; i < columns; i++) {
         all.add(new Point2(model.plate().lengthM() * i / (columns - 1), model.plate().widthM() * j / (rows - 1)));
       }
     }
-    feet.forEach(f -> all.add(f.centre()));
+    feet.forEach(f -> f.forEach(p -> all.add(p.centre())));
     this.places = List.copyOf(all);
     this.perNewton = new double[places.size()][];
     this.perPascal = new Bending[places.size()];
@@ -41,8 +50,22 @@ final class PaneSolver {
     }
   }
 
+  /** Bending per newton of each foot: xx, yy, xy of the first, then of the next. */
   private double[] influences(Point2 p) {
-    return model.influences(units, p.x(), p.y());
+    double[] each = model.influences(units, p.x(), p.y());
+    if (units.size() == feet()) return each;
+    double[] all = new double[3 * feet()];
+    for (int f = 0; f < feet(); f++) {
+      int count = firstUnit[f + 1] - firstUnit[f];
+      for (int u = firstUnit[f]; u < firstUnit[f + 1]; u++) {
+        for (int k = 0; k < 3; k++) all[3 * f + k] += each[3 * u + k] / count;
+      }
+    }
+    return all;
+  }
+
+  private int feet() {
+    return firstUnit.length - 1;
   }
 
   private static Bending of(double[] each, int foot) {
@@ -134,7 +157,7 @@ final class PaneSolver {
     double sign = Math.signum(worst.peak.momentNm());
     int most = -1;
     double best = 0;
-    for (int i = 0; i < units.size(); i++) {
+    for (int i = 0; i < feet(); i++) {
       double share = sign * worst.peak.forcesN()[i] * of(each, i).along(angle);
       if (share > best) {
         best = share;
@@ -151,7 +174,12 @@ final class PaneSolver {
   }
 
   PlateModel.Deflection deflection(double[] forcesN, double waterPa) {
-    return model.deflection(units, forcesN, waterPa);
+    double[] each = new double[units.size()];
+    for (int f = 0; f < feet(); f++) {
+      int count = firstUnit[f + 1] - firstUnit[f];
+      for (int u = firstUnit[f]; u < firstUnit[f + 1]; u++) each[u] = forcesN[f] / count;
+    }
+    return model.deflection(units, each, waterPa);
   }
 
   int columns() {
@@ -176,7 +204,7 @@ final class PaneSolver {
   Bending withFoot(Point2 at, Worst worst, double waterPa, int foot, Patch patch, double forceN) {
     double[] each = influences(at);
     Bending sum = Bending.ZERO.plusTimes(waterPa, model.unitWater(at.x(), at.y()));
-    for (int i = 0; i < units.size(); i++) if (i != foot) sum = sum.plusTimes(worst.peak.forcesN()[i], of(each, i));
+    for (int i = 0; i < feet(); i++) if (i != foot) sum = sum.plusTimes(worst.peak.forcesN()[i], of(each, i));
     return sum.plusTimes(forceN, model.bending(model.unitLoad(patch), at.x(), at.y()));
   }
 }

@@ -162,6 +162,68 @@ class BottomPaneTest {
     assertThat(report.governing().rockN()).isLessThanOrEqualTo(60 + 1e-9);
   }
 
+  /**
+   * Two like feet far apart on bare glass: bedding one leaves the other, so the remedy must name both; and what it promises
+   * must come true when the bedded feet are judged as feet of their own (the same question asked another way).
+   */
+  @Test
+  void everyFootThatGovernsIsMended() {
+    FootLoad left = foot("left spike", BARE, 0.15, 0.22, 1e-4, 130, 130);
+    FootLoad right = foot("right spike", BARE, 0.59, 0.22, 1e-4, 128, 128);
+    PaneReport report = BottomPane.judge(scene(tank(BottomSupport.FULL, 8), BARE, 0), load(258, left, right));
+    assertThat(report.governing().rock()).isEqualTo("left spike");
+    PaneReport.Remedy wider = remedy(report, PaneReport.Remedy.Kind.WIDER_FOOT);
+    assertThat(wider.act()).contains("the left spike a bedded foot").contains("the right spike a bedded foot");
+    assertThat(wider.utilisation()).isLessThanOrEqualTo(1);
+
+    double most = 0;
+    Plate plate = report.plate();
+    java.util.regex.Matcher across = java.util.regex.Pattern.compile("foot (\\d+) mm across").matcher(wider.act());
+    double[] x = {0.154, 0.594};
+    for (double foam : new double[] {5e6, 5e7}) {
+      FoamPlate model = new FoamPlate(plate, foam);
+      across.reset();
+      List<PlateModel.UnitLoad> feet = new java.util.ArrayList<>();
+      for (int i = 0; i < 2 && across.find(); i++) {
+        feet.add(model.unitLoad(Patch.disc(x[i], 0.224, 0.5e-3 * Double.parseDouble(across.group(1))).forThickness(0.008)));
+      }
+      assertThat(feet).hasSize(2);
+      for (double at : x) {
+        double[] m = model.influences(feet, at, 0.224);
+        double xx = 260 * m[0] + 256 * m[3];
+        double yy = 260 * m[1] + 256 * m[4];
+        most = Math.max(most, plate.surfaceStressPa(Math.max(xx, yy)) / 1e6
+            / report.strength().limitNmm2(LoadCase.DRAINED.duration()));
+      }
+    }
+    assertThat(wider.utilisation()).isCloseTo(most, within(0.03));
+    assertThat(has(report, Kind.STRESS, Weight.FAIL)).isTrue();
+    assertThat(report.findings().stream().filter(f -> f.kind() == Kind.STRESS).findFirst().orElseThrow().remedy())
+        .contains("left spike").contains("right spike").contains("% of what is allowed");
+  }
+
+  /** Where the weight as a whole is too much, no foot is promised to mend it: the share that may stay is told, and is right. */
+  @Test
+  void tooMuchRockIsToldAsThat() {
+    FootLoad broad = foot("mountain", Floor.DEFAULT, 0.37, 0.22, 0.15, 600, 600);
+    Scene scene = scene(tank(BottomSupport.EDGES, 8), Floor.DEFAULT, 0);
+    PaneReport report = BottomPane.judge(scene, load(600, broad));
+    assertThat(has(report, Kind.STRESS, Weight.FAIL)).isTrue();
+    PaneReport.Remedy less = remedy(report, PaneReport.Remedy.Kind.LESS_ROCK);
+    int percent = Integer.parseInt(less.act().replaceAll("\\D+(\\d+) %.*", "$1"));
+    for (int more : new int[] {0, 2}) {
+      double share = 0.01 * (percent + more);
+      PaneReport lighter = BottomPane.judge(scene,
+          load(share * 600, foot("mountain", Floor.DEFAULT, 0.37, 0.22, 0.15, share * 600, share * 600)));
+      assertThat(has(lighter, Kind.STRESS, Weight.FAIL)).as("%d %% and %d", percent, more).isEqualTo(more > 0);
+    }
+  }
+
+  private static PaneReport.Remedy remedy(PaneReport report, PaneReport.Remedy.Kind kind) {
+    return report.remedies().stream().filter(r -> r.kind() == kind).findFirst()
+        .orElseThrow(() -> new AssertionError("no " + kind + " in " + report.remedies()));
+  }
+
   @Test
   void rangesThatCannotBeTheWeightAreNotDecided() {
     PaneReport tooMuch = BottomPane.judge(scene(tank(BottomSupport.FULL, 10), Floor.DEFAULT, 500),
