@@ -184,9 +184,11 @@ final class BumpRun {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     if (!ImageIO.write(strip, "png", bytes)) throw new IOException("no writer for PNG");
     Files.write(wish.section, bytes.toByteArray());
-    String end = played.anyFell() ? "something falls in it too" : "nothing falls in it";
-    return "Wrote " + wish.section + ": " + (played.representative() ? "the section agrees with the heap's shape; " : "the section is not representative; ")
-        + end + ".\n";
+    String end = played.anyFell() ? "something falls in it" : "nothing falls in it";
+    if (!played.broken().isEmpty()) end += ", and " + (played.broken().size() == 1 ? "a bond breaks" : played.broken().size() + " bonds break");
+    return "Wrote " + wish.section + ": " + end + ". "
+        + (played.representative() ? "The heap is a prism across it, so it shows the heap.\n"
+            : "It is one slice of the heap and no more: " + String.join("; ", played.doubts()) + ".\n");
   }
 
   // -- words --------------------------------------------------------------------------------------------------------

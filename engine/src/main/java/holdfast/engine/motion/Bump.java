@@ -5,6 +5,7 @@ import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Pose;
+import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -51,7 +52,8 @@ public final class Bump {
   private final Disturbance disturbance;
   private final MotionWorld world;
   private final int[] bonds;
-  private final Vec3[] bondNormals;
+  private final Quat[] bondTurns;
+  private final BondLoad[] bondLoads;
   private final List<PlayResult.Broken> broken = new ArrayList<>();
   private final List<PlayResult.Frame> frames = new ArrayList<>();
   private final Pose[] poses;
@@ -76,7 +78,9 @@ public final class Bump {
     lowZ = new double[n];
     highZ = new double[n];
     bonds = new int[job.bonds().size()];
-    bondNormals = new Vec3[bonds.length];
+    bondTurns = new Quat[bonds.length];
+    bondLoads = new BondLoad[bonds.length];
+    for (int k = 0; k < bonds.length; k++) bondLoads[k] = new BondLoad();
   }
 
   /** Plays a disturbance. */
@@ -147,8 +151,9 @@ public final class Bump {
       MotionBond b = job.bonds().get(k);
       int i = job.number(b.a());
       int j = job.number(b.b());
-      bonds[k] = i < 0 || j < 0 ? -1 : world.addBond(i, j, b.at());
-      if (i >= 0) bondNormals[k] = poses[i].turn().conjugate().rotate(b.normal());
+      if (i < 0 || j < 0) bonds[k] = -1;
+      else bonds[k] = b.strength().carriesMoment() ? world.addBond(i, j, b.at()) : world.addBall(i, j, b.at());
+      if (i >= 0) bondTurns[k] = poses[i].turn();
     }
   }
 
@@ -178,12 +183,13 @@ public final class Bump {
       poses[i] = world.pose(i);
       velocities[i] = world.velocity(i);
     }
-    if (t < 0) return;
     for (int k = 0; k < bonds.length; k++) {
       if (bonds[k] < 0) continue;
       MotionBond b = job.bonds().get(k);
-      Vec3 normal = poses[job.number(b.a())].turn().rotate(bondNormals[k]);
-      if (b.strength().use(world.bondLoad(bonds[k]), normal) < 1) continue;
+      Quat back = bondTurns[k].times(poses[job.number(b.a())].turn().conjugate());
+      Wrench now = world.bondLoad(bonds[k]);
+      Wrench load = bondLoads[k].add(new Wrench(back.rotate(now.force()), back.rotate(now.moment())), world.stepS());
+      if (t < 0 || b.strength().use(load, b.normal()) < 1) continue;
       world.breakBond(bonds[k]);
       bonds[k] = -1;
       broken.add(new PlayResult.Broken(b.a(), b.b(), t + world.stepS()));

@@ -7,10 +7,10 @@ import java.util.Objects;
 /**
  * What holds two rocks together until it breaks.
  *
- * <p>Paste: linear stress over a disc of the bonded area. It breaks when the tension at the rim,
- * {@code N/A + 4M / (pi r^3)}, or the shear at the rim, {@code V/A + 2T / (pi r^3)}, passes its strength (N pull,
- * M bending, V shear, T twist; Roark's Formulas for Stress and Strain, circular section). A rod: when shear, bending or
- * pull pass what its own section bears.
+ * <p>Paste: linear stress over the bonded area ({@link BondSection}). It breaks when the tension at a corner or the shear at
+ * the rim passes its strength. A gel holds a point: it carries pull and shear spread evenly, and no moment, so the rocks turn
+ * about it until they bear on each other. A rod: when shear, bending or pull pass what it bears. Strengths are those of the
+ * statics' links.
  *
  * @param a one rock
  * @param b the other
@@ -29,27 +29,54 @@ public record MotionBond(String a, String b, Vec3 at, Vec3 normal, Strength stre
 
   /** What a bond takes before it breaks. */
   public sealed interface Strength {
-    /** The load as a share of what breaks the bond; 1 breaks it. {@code load} is on {@code a} about the joint. */
+    /**
+     * The load as a share of what breaks the bond; 1 breaks it.
+     *
+     * @param load on {@code a} about the joint's middle, turned back to where the rocks were when the bond was made
+     */
     double use(Wrench load, Vec3 normal);
+
+    /** Whether it holds the two against turning. */
+    default boolean carriesMoment() {
+      return true;
+    }
   }
 
   /** A paste over an area. */
-  public record Paste(double areaM2, double tensionPa, double shearPa) implements Strength {
+  public record Paste(BondSection section, double tensionPa, double shearPa) implements Strength {
     public Paste {
+      Objects.requireNonNull(section);
+      if (!(tensionPa >= 0 && shearPa >= 0)) throw new IllegalArgumentException("strengths must be 0 or more");
+    }
+
+    @Override
+    public double use(Wrench load, Vec3 normal) {
+      if (section.areaM2() == 0) return Double.POSITIVE_INFINITY;
+      Vec3[] axes = BondSection.axes(normal);
+      double push = load.force().dot(normal);
+      double shear = load.force().plusTimes(-push, normal).norm();
+      double pull = section.tensionPa(push, load.moment().dot(axes[0]), load.moment().dot(axes[1]));
+      return Math.max(share(pull, tensionPa), share(section.shearPa(shear, load.moment().dot(normal)), shearPa));
+    }
+  }
+
+  /** A gel over an area: a point that pulls and shears and lets the rocks turn. */
+  public record Gel(double areaM2, double tensionPa, double shearPa) implements Strength {
+    public Gel {
       if (!(areaM2 >= 0 && tensionPa >= 0 && shearPa >= 0)) throw new IllegalArgumentException("strengths must be 0 or more");
     }
 
     @Override
     public double use(Wrench load, Vec3 normal) {
       if (areaM2 == 0) return Double.POSITIVE_INFINITY;
-      double r3 = Math.pow(areaM2 / Math.PI, 1.5);
       double push = load.force().dot(normal);
-      double twist = load.moment().dot(normal);
       double shear = load.force().plusTimes(-push, normal).norm();
-      double bending = load.moment().plusTimes(-twist, normal).norm();
-      double pull = -push / areaM2 + 4 * bending / (Math.PI * r3);
-      double slide = shear / areaM2 + 2 * Math.abs(twist) / (Math.PI * r3);
-      return Math.max(share(pull, tensionPa), share(slide, shearPa));
+      return Math.max(share(-push / areaM2, tensionPa), share(shear / areaM2, shearPa));
+    }
+
+    @Override
+    public boolean carriesMoment() {
+      return false;
     }
   }
 

@@ -18,6 +18,9 @@ public interface MotionWorld extends AutoCloseable {
   /** Adds something that never moves: floor, pane, device, a locked rock. Its lobes are taken in world coordinates. */
   void addFixed(Solid solid);
 
+  /** Takes away all that was added under a name and never moved. */
+  void removeFixed(String name);
+
   /** Adds a body at rest; its number comes back. */
   int addBody(MotionBody body);
 
@@ -31,6 +34,14 @@ public interface MotionWorld extends AutoCloseable {
    * @return the bond's number
    */
   int addBond(int a, int b, Vec3 at);
+
+  /**
+   * Joins two bodies at a point, about which they turn as they like; they go on colliding with each other.
+   *
+   * @param at where the bond is, world, metres
+   * @return the bond's number
+   */
+  int addBall(int a, int b, Vec3 at);
 
   /** Force and moment that the bond passed on in the last step, on the first body about the bond's place; world axes. */
   Wrench bondLoad(int bond);

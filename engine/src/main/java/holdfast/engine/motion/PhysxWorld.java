@@ -21,7 +21,9 @@ import physx.cooking.PxConvexFlagEnum;
 import physx.cooking.PxConvexFlags;
 import physx.cooking.PxConvexMeshDesc;
 import physx.extensions.PxFixedJoint;
+import physx.extensions.PxJoint;
 import physx.extensions.PxRigidBodyExt;
+import physx.extensions.PxSphericalJoint;
 import physx.geometry.PxConvexMesh;
 import physx.geometry.PxConvexMeshGeometry;
 import physx.physics.PxActor;
@@ -65,7 +67,7 @@ final class PhysxWorld implements MotionWorld {
   private final PxScene scene;
   private final Map<Surface, PxMaterial> looseMaterials = new EnumMap<>(Surface.class);
   private final List<PxMaterial> fixedMaterials = new ArrayList<>();
-  private final List<PxActor> fixedActors = new ArrayList<>();
+  private final List<Fixed> fixedActors = new ArrayList<>();
   private final List<PxConvexMesh> meshes = new ArrayList<>();
   private final List<Entry> bodies = new ArrayList<>();
   private final List<Bond> bonds = new ArrayList<>();
@@ -76,7 +78,9 @@ final class PhysxWorld implements MotionWorld {
 
   private record Entry(MotionBody body, PxRigidDynamic actor) {}
 
-  private record Bond(int a, int b, PxFixedJoint joint, Vec3 atInA) {}
+  private record Fixed(String name, PxActor actor) {}
+
+  private record Bond(int a, int b, PxJoint joint, Vec3 atInA, boolean ball) {}
 
   /**
    * Lets a fixed shape meet only the kind of loose surface that its material was made for. A fixed thing is handed over
@@ -128,8 +132,18 @@ final class PhysxWorld implements MotionWorld {
       pose.destroy();
       for (Hull lobe : solid.lobes()) attach(actor, lobe, middle, material, FIXED, category(loose));
       scene.addActor(actor);
-      fixedActors.add(actor);
+      fixedActors.add(new Fixed(solid.name(), actor));
     }
+  }
+
+  @Override
+  public void removeFixed(String name) {
+    fixedActors.removeIf(f -> {
+      if (!f.name.equals(name)) return false;
+      scene.removeActor(f.actor);
+      f.actor.release();
+      return true;
+    });
   }
 
   @Override
@@ -185,7 +199,23 @@ final class PhysxWorld implements MotionWorld {
     fa.destroy();
     fb.destroy();
     joint.setConstraintFlag(PxConstraintFlagEnum.eDISABLE_PREPROCESSING, true);
-    bonds.add(new Bond(a, b, joint, pa.applyInverse(at)));
+    bonds.add(new Bond(a, b, joint, pa.applyInverse(at), false));
+    return bonds.size() - 1;
+  }
+
+  @Override
+  public int addBall(int a, int b, Vec3 at) {
+    Pose pa = pose(a);
+    Pose pb = pose(b);
+    Entry ea = bodies.get(a);
+    Entry eb = bodies.get(b);
+    PxTransform fa = transform(pa.applyInverse(at).minus(ea.body.centre()), pa.turn().conjugate());
+    PxTransform fb = transform(pb.applyInverse(at).minus(eb.body.centre()), pb.turn().conjugate());
+    PxSphericalJoint joint = PxTopLevelFunctions.SphericalJointCreate(runtime.physics, ea.actor, fa, eb.actor, fb);
+    fa.destroy();
+    fb.destroy();
+    joint.setConstraintFlag(PxConstraintFlagEnum.eCOLLISION_ENABLED, true);
+    bonds.add(new Bond(a, b, joint, pa.applyInverse(at), true));
     return bonds.size() - 1;
   }
 
@@ -195,6 +225,7 @@ final class PhysxWorld implements MotionWorld {
     if (j == null) return Wrench.ZERO;
     j.joint.getConstraint().getForce(va, vb);
     Vec3 force = get(va).times(1 / UNITS);
+    if (j.ball) return new Wrench(force, Vec3.ZERO);
     Vec3 aboutCentre = get(vb).times(1 / (UNITS * UNITS));
     Pose pose = pose(j.a);
     Vec3 arm = pose.apply(bodies.get(j.a).body.centre()).minus(pose.apply(j.atInA));
@@ -280,9 +311,9 @@ final class PhysxWorld implements MotionWorld {
     closed = true;
     for (int i = 0; i < bonds.size(); i++) breakBond(i);
     for (int i = 0; i < bodies.size(); i++) removeBody(i);
-    for (PxActor actor : fixedActors) {
-      scene.removeActor(actor);
-      actor.release();
+    for (Fixed f : fixedActors) {
+      scene.removeActor(f.actor);
+      f.actor.release();
     }
     scene.release();
     meshes.forEach(PxConvexMesh::release);

@@ -4,15 +4,18 @@ import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.Solid.Surface;
 import holdfast.engine.contact.TankSolids;
+import holdfast.engine.statics.Frictions;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
+import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.SeaWater;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
+import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -29,6 +32,11 @@ public final class SceneBodies {
 
   /** Metres: rocks may be bedded this deep in the sand that carries them. */
   private static final double BEDDED_M = 0.01;
+
+  /** Metres and radians: a rock that settling moved by less lay where it lies, and its placement keeps every digit. */
+  private static final double KEPT_M = 1e-7;
+
+  private static final double KEPT_RAD = 1e-6;
 
   /** The placed rocks of a scene, in the order of the placements, with their dry mass. */
   public static List<MotionBody> of(Scene scene, Collection<RockBody> shapes) {
@@ -99,7 +107,7 @@ public final class SceneBodies {
     for (MotionBody b : dry) {
       bodies.add(water.map(w -> w.flooded(b, byName.get(b.name()))).orElseGet(() -> PlayBody.dry(b)));
     }
-    return new PlayJob(bodies, tank(scene, dry), SceneBonds.of(scene, dry), PlayJob.PaneFace.of(scene.tank()), water,
+    return new PlayJob(bodies, tank(scene, dry), SceneBonds.of(scene, placedRocks(scene, shapes)), PlayJob.PaneFace.of(scene.tank()), water,
         friction(scene.settings()), PlayJob.STEP_HZ, PlayJob.MOST_S, PlayJob.FRAMES_PER_S);
   }
 
@@ -110,7 +118,8 @@ public final class SceneBodies {
   }
 
   /**
-   * The scene with the rocks where settling left them. Positions keep all their digits: rounding would reopen contacts.
+   * The scene with the rocks where settling left them. Positions keep all their digits: rounding would reopen contacts. What
+   * was at rest keeps its placement to the byte.
    */
   public static Scene placed(Scene scene, SettleResult.Settled settled) {
     Map<String, SettleResult.Move> moves = new LinkedHashMap<>();
@@ -118,7 +127,7 @@ public final class SceneBodies {
     List<Placement> next = new ArrayList<>();
     for (Placement p : scene.placements()) {
       SettleResult.Move m = moves.get(p.rock());
-      if (m == null || m.locked() || m.pose().equals(p.pose())) {
+      if (m == null || m.locked() || atRest(m)) {
         next.add(p);
       } else {
         Vec3 at = m.pose().at().times(1e3);
@@ -128,19 +137,24 @@ public final class SceneBodies {
     return scene.withPlacements(next);
   }
 
-  /** Friction by pair of surfaces as the scene's settings have it; overgrown rock is slippery on anything. */
-  public static WorldOptions.Friction friction(Settings settings) {
-    return (a, b) -> settings.get(setting(a, b));
+  private static boolean atRest(SettleResult.Move m) {
+    return m.shiftM() < KEPT_M && m.turnRad() < KEPT_RAD;
   }
 
-  private static Setting setting(Surface a, Surface b) {
-    if (a == Surface.SLIMY_ROCK || b == Surface.SLIMY_ROCK) return Setting.FRICTION_SLIMY;
-    if (a != Surface.ROCK && b != Surface.ROCK) return Setting.FRICTION_GRID_GLASS;
-    return switch (a == Surface.ROCK ? b : a) {
-      case ROCK, SLIMY_ROCK -> Setting.FRICTION_ROCK_ROCK;
-      case GLASS -> Setting.FRICTION_ROCK_GLASS;
-      case GRID, SHEET -> Setting.FRICTION_ROCK_GRID;
-      case SAND -> Setting.FRICTION_ROCK_SAND;
-    };
+  /** Friction by pair of surfaces as the statics take it. */
+  public static WorldOptions.Friction friction(Settings settings) {
+    return (a, b) -> Frictions.between(a, b, settings);
+  }
+
+  private static List<PlacedRock> placedRocks(Scene scene, Collection<RockBody> shapes) {
+    List<PlacedRock> placed = new ArrayList<>();
+    for (Placement p : scene.placements()) {
+      Rock rock = scene.rock(p.rock())
+          .orElseThrow(() -> new IllegalArgumentException("no rock of the scene is called '" + p.rock() + "'"));
+      RockBody body = shapes.stream().filter(b -> b.name().equals(p.rock())).findFirst()
+          .orElseThrow(() -> new IllegalArgumentException("no shape was given for rock '" + p.rock() + "'"));
+      placed.add(PlacedRock.of(placed.size(), rock, body, p.pose()));
+    }
+    return placed;
   }
 }

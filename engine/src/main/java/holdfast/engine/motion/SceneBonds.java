@@ -1,60 +1,81 @@
 package holdfast.engine.motion;
 
+import holdfast.engine.statics.Link;
+import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
-import holdfast.model.scene.Setting;
-import holdfast.model.scene.Settings;
+import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The fixed joints of a scene as bonds that break. */
+/** The fixed joints of a scene as bonds that break: the statics' own links, one bond a joint. */
 final class SceneBonds {
   private SceneBonds() {}
 
-  /**
-   * A bond for each fixed joint whose rocks come within the paste's reach of each other, at the middle of where they do.
-   * The area of a paste is its volume over its thickness (the reach); a rod counts for its own section alone.
-   */
-  static List<MotionBond> of(Scene scene, List<MotionBody> bodies) {
-    double reach = scene.settings().get(Setting.BOND_REACH_MM) * 1e-3;
-    int[] apart = new int[bodies.size()];
-    for (int i = 0; i < apart.length; i++) apart[i] = i;
-    List<Cluster.Facing> facings = new Cluster(bodies, apart, List.of()).facings(reach);
+  /** A bond for each fixed joint that holds anything: where the statics find nothing in reach, nothing holds here either. */
+  static List<MotionBond> of(Scene scene, List<PlacedRock> placed) {
     List<MotionBond> bonds = new ArrayList<>();
+    if (scene.joints().stream().allMatch(j -> j.bond() == JointSpec.Bond.NONE)) return bonds;
+    SceneHeap heap = SceneHeap.of(scene, placed);
     for (JointSpec j : scene.joints()) {
       if (j.bond() == JointSpec.Bond.NONE) continue;
-      Cluster.Facing best = null;
-      for (Cluster.Facing f : facings) {
-        boolean same = j.joins(bodies.get(f.a()).name(), bodies.get(f.b()).name());
-        if (same && (best == null || f.gap().gapM() < best.gap().gapM())) best = f;
+      List<Link> links = new ArrayList<>();
+      List<List<Vec3>> bearing = new ArrayList<>();
+      for (int k = 0; k < heap.seats().size(); k++) {
+        SceneHeap.Kind kind = heap.seats().get(k).kind();
+        Link link = heap.heap().links().get(k);
+        if (link.b() < 0 || !j.joins(heap.name(link.a()), heap.name(link.b()))) continue;
+        if (kind == SceneHeap.Kind.BOND || kind == SceneHeap.Kind.ROD) links.add(link);
+        if (kind == SceneHeap.Kind.JOINT) bearing.add(heap.contactPolygon(k));
       }
-      if (best == null) continue;
-      Vec3 sum = Vec3.ZERO;
-      for (LobeGap.Feature p : best.gap().features()) sum = sum.plus(p.at());
-      Vec3 at = sum.times(1.0 / best.gap().features().size());
-      double bearing = best.gap().features().stream().mapToDouble(p -> p.at().distanceTo(at)).average().orElse(0);
-      bonds.add(new MotionBond(bodies.get(best.a()).name(), bodies.get(best.b()).name(), at, best.gap().normal(),
-          strength(j, scene.settings(), reach, bearing)));
+      if (links.isEmpty()) continue;
+      String a = heap.name(links.get(0).a());
+      String b = heap.name(links.get(0).b());
+      bonds.add(links.get(0) instanceof Link.Rod rod ? rod(a, b, rod, bearing) : paste(a, b, links));
     }
     return bonds;
   }
 
-  private static MotionBond.Strength strength(JointSpec j, Settings settings, double thicknessM, double bearingM) {
-    Setting design = switch (j.bond()) {
-      case MORTAR -> Setting.BOND_MORTAR_N_MM2;
-      case PUTTY -> Setting.BOND_PUTTY_N_MM2;
-      case GEL, NONE -> Setting.BOND_GEL_N_MM2;
-      case ROD -> Setting.ROD_STRENGTH_N_MM2;
-    };
-    double pascal = settings.get(design) * 1e6;
-    if (j.bond() != JointSpec.Bond.ROD) {
-      return new MotionBond.Paste(j.amountMl() * 1e-6 / thicknessM, pascal, pascal);
+  private static MotionBond rod(String a, String b, Link.Rod rod, List<List<Vec3>> bearing) {
+    double reach = bearing.stream().flatMap(List::stream).mapToDouble(p -> p.distanceTo(rod.at())).average().orElse(0);
+    return new MotionBond(a, b, rod.at(), rod.normal(),
+        new MotionBond.RodSection(rod.shearN(), rod.bendingNm(), rod.pullN(), reach));
+  }
+
+  /** One paste may lie in several patches: they act together. */
+  private static MotionBond paste(String a, String b, List<Link> links) {
+    double area = 0;
+    Vec3 at = Vec3.ZERO;
+    Vec3 normal = Vec3.ZERO;
+    for (Link link : links) {
+      double own = ((Link.Bond) link).areaM2();
+      area += own;
+      at = at.plusTimes(own, middle(link.polygon()));
+      normal = normal.plusTimes(own, link.normal());
     }
-    double r = j.rodDiameterMm() * 1e-3 / 2;
-    double area = Math.PI * r * r;
-    // Round section: shear half the bending stress (maximum shear stress), bending pi r^3 / 4.
-    return new MotionBond.RodSection(0.5 * pascal * area, pascal * Math.PI * r * r * r / 4, j.rodGlued() ? pascal * area : 0,
-        bearingM);
+    at = at.times(1 / area);
+    normal = normal.norm() > 0 ? normal.unit() : links.get(0).normal();
+    Link.Bond first = (Link.Bond) links.get(0);
+    MotionBond.Strength strength = first.moment()
+        ? new MotionBond.Paste(BondSection.of(links.stream().map(Link::polygon).toList(), at, normal),
+            first.tensionN_m2(), first.shearN_m2())
+        : new MotionBond.Gel(area, first.tensionN_m2(), first.shearN_m2());
+    return new MotionBond(a, b, at, normal, strength);
+  }
+
+  /** Centroid of a plane polygon. */
+  private static Vec3 middle(List<Vec3> polygon) {
+    Vec3 o = polygon.get(0);
+    double area = 0;
+    Vec3 sum = Vec3.ZERO;
+    for (int i = 1; i + 1 < polygon.size(); i++) {
+      Vec3 u = polygon.get(i).minus(o);
+      Vec3 v = polygon.get(i + 1).minus(o);
+      double w = u.cross(v).norm();
+      area += w;
+      sum = sum.plusTimes(w / 3, u.plus(v));
+    }
+    return area > 0 ? o.plusTimes(1 / area, sum) : o;
   }
 }

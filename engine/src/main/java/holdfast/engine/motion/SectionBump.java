@@ -4,12 +4,12 @@ import holdfast.engine.contact.Solid.Surface;
 import holdfast.engine.statics.Twist;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.dyn4j.dynamics.Body;
 import org.dyn4j.dynamics.BodyFixture;
 import org.dyn4j.dynamics.contact.Contact;
 import org.dyn4j.dynamics.contact.ContactConstraint;
-import org.dyn4j.dynamics.joint.WeldJoint;
 import org.dyn4j.geometry.Geometry;
 import org.dyn4j.geometry.Mass;
 import org.dyn4j.geometry.MassType;
@@ -24,7 +24,8 @@ import org.dyn4j.world.listener.ContactListenerAdapter;
  * <p>Every rock counts per metre of depth: its own mass, weight and drag divided by the depth that a prism of its cut
  * would have ({@link SectionCut.Slice#depthM}); the blow is divided by that depth of the struck rock. Contacts, friction
  * and bounce (none) are those of the heap. For a heap that is a prism across the plane the section is exact; what speaks
- * against it is listed in {@link SectionResult.Played#doubts}. Bonds hold whatever comes.
+ * against it is listed in {@link SectionResult.Played#doubts}. Bonds hold as they do in three dimensions and break at the same
+ * strength ({@link SectionBonds}).
  *
  * <p>Set up for stones of centimetres: {@link #LINEAR_M} of overlap allowed (the library's 5 mm would sink a stack by
  * centimetres), {@link PlayJob#stepHz} steps a second.
@@ -45,6 +46,9 @@ public final class SectionBump {
   /** Its centre of mass may lie this share of its extent out of the plane. */
   private static final double OFF_SHARE = 0.1;
 
+  /** Metres: rocks nearer than this count as touching. */
+  private static final double TOUCH_M = 1e-3;
+
   /** Metres that a rock may move before the blow. */
   private static final double SETTLED_M = 2e-3;
 
@@ -55,12 +59,14 @@ public final class SectionBump {
   private final World<Body> world = new World<>();
   private final List<Body> bodies = new ArrayList<>();
   private final List<SectionResult.Frame> frames = new ArrayList<>();
+  private final SectionBonds bonds;
 
   private SectionBump(PlayJob job, Disturbance.Blow blow, Vec3 toward, SectionCut cut) {
     this.job = job;
     this.blow = blow;
     this.toward = toward;
     this.cut = cut;
+    this.bonds = new SectionBonds(world, cut, 1 / job.stepHz());
   }
 
   /** What a body of the plane is: a rock's slice, or something fixed. */
@@ -97,6 +103,7 @@ public final class SectionBump {
     while (t < job.mostS() && still < 2) {
       step(dt);
       t = ++steps * dt;
+      bonds.breakOverloaded(t);
       List<SectionResult.Move> now = moves();
       for (int i = 0; i < strayed.length; i++) strayed[i] = Math.max(strayed[i], apart(i, start.get(i), now.get(i)));
       if (t >= nextFrame - 1e-9) {
@@ -113,7 +120,8 @@ public final class SectionBump {
     }
     List<SectionResult.Move> end = moves();
     frames.add(new SectionResult.Frame(t, end));
-    return new SectionResult.Played(pieces(), frames, outcomes(start, end, strayed), t, still >= 2, doubts(start));
+    return new SectionResult.Played(
+        pieces(), frames, outcomes(start, end, strayed), bonds.broken(), t, still >= 2, doubts(start));
   }
 
   private void fill() {
@@ -145,12 +153,11 @@ public final class SectionBump {
       bodies.add(b);
       world.addBody(b);
     }
+    int[] steps = job.bonds().isEmpty() ? new int[0] : steps();
     for (MotionBond bond : job.bonds()) {
       Body a = ofRock(bond.a());
       Body b = ofRock(bond.b());
-      if (a == null || b == null) continue;
-      Vec3 at = bond.at().minus(cut.foot());
-      world.addJoint(new WeldJoint<>(a, b, new Vector2(at.dot(toward), at.z())));
+      if (a != null && b != null) bonds.add(bond, a, slice(a), b, slice(b), steps);
     }
   }
 
@@ -293,15 +300,39 @@ public final class SectionBump {
     if (!off.isEmpty()) doubts.add("centre of mass out of the plane: " + String.join(", ", off));
     if (!leaning.isEmpty()) doubts.add("held from outside the plane: " + String.join(", ", leaning));
     if (!outside.isEmpty()) doubts.add("part of the heap but outside the plane: " + String.join(", ", outside));
-    boolean bonded = job.bonds().stream().anyMatch(b -> heap[job.number(b.a())]);
-    if (bonded) doubts.add("bonds are taken as unbreakable");
+    List<String> bonded = bonds.outOfPlane();
+    if (!bonded.isEmpty()) doubts.add("bonded beside the plane: " + String.join(", ", bonded));
     return doubts;
   }
 
   private static List<Cluster.Facing> touching(List<MotionBody> all) {
     int[] apart = new int[all.size()];
     for (int i = 0; i < apart.length; i++) apart[i] = i;
-    return new Cluster(all, apart, List.of()).facings(1e-3);
+    return new Cluster(all, apart, List.of()).facings(TOUCH_M);
+  }
+
+  /** How many rocks each rock has between itself and the tank, by touching or bonds. */
+  private int[] steps() {
+    List<MotionBody> all = job.bodies().stream().map(PlayBody::body).toList();
+    int[] steps = new int[all.size()];
+    Arrays.fill(steps, all.size());
+    int[] apart = new int[all.size()];
+    for (int i = 0; i < apart.length; i++) apart[i] = i;
+    List<int[]> pairs = new ArrayList<>();
+    for (Cluster.Facing f : new Cluster(all, apart, job.fixed()).facings(TOUCH_M)) {
+      if (f.b() < 0) steps[f.a()] = 0;
+      else pairs.add(new int[] {f.a(), f.b()});
+    }
+    for (MotionBond b : job.bonds()) {
+      if (job.number(b.a()) >= 0 && job.number(b.b()) >= 0) pairs.add(new int[] {job.number(b.a()), job.number(b.b())});
+    }
+    for (int round = 0; round < steps.length; round++) {
+      for (int[] p : pairs) {
+        steps[p[0]] = Math.min(steps[p[0]], steps[p[1]] + 1);
+        steps[p[1]] = Math.min(steps[p[1]], steps[p[0]] + 1);
+      }
+    }
+    return steps;
   }
 
   /** The rocks that are joined to the struck one by touching, through others or not. */

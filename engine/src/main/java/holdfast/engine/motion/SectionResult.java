@@ -12,17 +12,20 @@ public sealed interface SectionResult {
    * @param pieces what the section shows
    * @param frames places of the rocks over time
    * @param outcomes how it ended for each rock in the section
+   * @param broken bonds that broke in it, in the order of time
    * @param seconds time from the blow to rest
    * @param rested everything lay still within the time allowed
    * @param doubts why the section does not stand for the heap, phrases for people; empty when it does
    */
   record Played(
-      List<Piece> pieces, List<Frame> frames, List<Outcome> outcomes, double seconds, boolean rested, List<String> doubts)
+      List<Piece> pieces, List<Frame> frames, List<Outcome> outcomes, List<PlayResult.Broken> broken, double seconds,
+      boolean rested, List<String> doubts)
       implements SectionResult {
     public Played {
       pieces = List.copyOf(pieces);
       frames = List.copyOf(frames);
       outcomes = List.copyOf(outcomes);
+      broken = List.copyOf(broken);
       doubts = List.copyOf(doubts);
     }
 

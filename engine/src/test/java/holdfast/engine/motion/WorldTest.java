@@ -94,7 +94,7 @@ class WorldTest {
     double area = 2e-3;
     double rim = 4 * 0.7848 / (Math.PI * Math.pow(area / Math.PI, 1.5));
     for (double strength : new double[] {1.1 * rim, 0.9 * rim}) {
-      MotionBond bond = new MotionBond("arm", "block", new Vec3(0.1, 0, 0.15), Vec3.X, new MotionBond.Paste(area, strength, 1e9));
+      MotionBond bond = new MotionBond("arm", "block", new Vec3(0.1, 0, 0.15), Vec3.X, new MotionBond.Paste(BondSection.disc(area), strength, 1e9));
       PlayJob job = new PlayJob(List.of(PlayBody.dry(block), PlayBody.dry(arm)), List.of(TestBodies.floor()), List.of(bond),
           List.of(), Optional.empty(), WorldOptions.Friction.uniform(0.6), 480, 6, 0);
       PlayResult.Played played = (PlayResult.Played) Bump.play(job, new Disturbance.Nothing());
