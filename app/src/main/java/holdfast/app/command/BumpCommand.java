@@ -1,6 +1,9 @@
 package holdfast.app.command;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -9,7 +12,7 @@ import picocli.CommandLine.Parameters;
 /** Plays a bump. */
 @Command(description = {
   "",
-  "Plays what a blow, a fish, a pushing arm or the removal of a rock does to the heap, until everything rests. A picture of "
+  "Plays what a blow, a fish, a pushing arm, the removal of a rock or sand dug from under it does to the heap, until everything rests. A picture of "
       + "what could happen and how hard it lands, not a verdict: holdfast check judges. Exit 1 when something falls or a pane is hit.",
   "",
   "  holdfast bump heap.json --rock prow --toward front --impulse 0.5",
@@ -17,6 +20,7 @@ import picocli.CommandLine.Parameters;
   "  holdfast bump heap.json --rock crown --toward left --least",
   "  holdfast bump heap.json --weakest --least --section fall.png",
   "  holdfast bump heap.json --remove \"table slab\"",
+  "  holdfast bump heap.json --undermine \"pointed foot\" --frames fall.json",
   ""})
 final class BumpCommand extends Subcommand {
   @Parameters(paramLabel = "SCENE", description = "The scene file.")
@@ -54,6 +58,13 @@ final class BumpCommand extends Subcommand {
   @Option(names = "--remove", paramLabel = "NAME", description = "Take this rock out and see what falls.")
   private String remove;
 
+  @Option(names = "--undermine", paramLabel = "NAME", description = "Dig the sand from under this rock and see what falls.")
+  private String undermine;
+
+  @Option(names = "--foot", paramLabel = "N",
+      description = "With --undermine: only under this one of the rock's feet, counted from the left. Default: under all.")
+  private Integer foot;
+
   @Option(names = "--height", paramLabel = "SHARE",
       description = "Height of the blow as a share of the rock's height. Default: the scene's push height.")
   private Double height;
@@ -70,19 +81,32 @@ final class BumpCommand extends Subcommand {
 
   @Override
   protected ExitCode run() throws Exception {
-    int ways = (impulse != null ? 1 : 0) + (fish != null ? 1 : 0) + (arm != null ? 1 : 0) + (least ? 1 : 0) + (remove != null ? 1 : 0);
-    if (ways != 1) {
-      throw new InputProblem("say what happens: one of --impulse, --fish, --arm, --least or --remove"
-          + (ways == 0 ? "." : "; " + ways + " were given."), "Such as: holdfast bump SCENE --rock NAME --toward front --impulse 0.5");
+    Map<String, Boolean> ways = new LinkedHashMap<>();
+    ways.put("--impulse", impulse != null);
+    ways.put("--fish", fish != null);
+    ways.put("--arm", arm != null);
+    ways.put("--least", least);
+    ways.put("--remove", remove != null);
+    ways.put("--undermine", undermine != null);
+    List<String> given = ways.entrySet().stream().filter(Map.Entry::getValue).map(Map.Entry::getKey).toList();
+    if (given.size() != 1) {
+      throw new InputProblem("say what happens: one of --impulse, --fish, --arm, --least, --remove or --undermine"
+          + (given.isEmpty() ? "." : "; given were " + String.join(" and ", given) + "."),
+          "Such as: holdfast bump SCENE --rock NAME --toward front --impulse 0.5");
     }
-    if (weakest && (rock != null || toward != null || remove != null)) {
-      throw new InputProblem("--weakest chooses the rock and the direction itself: leave out --rock, --toward and --remove.");
+    boolean struck = remove == null && undermine == null;
+    if (weakest && (rock != null || toward != null || !struck)) {
+      throw new InputProblem("--weakest chooses the rock and the direction itself: leave out --rock, --toward, --remove and --undermine.");
     }
-    if (remove == null && !weakest && (rock == null || toward == null)) {
+    if (!struck && (rock != null || toward != null)) {
+      throw new InputProblem(given.get(0) + " names its own rock and has no direction: leave out --rock and --toward.");
+    }
+    if (struck && !weakest && (rock == null || toward == null)) {
       throw new InputProblem((rock == null ? "--rock" : "--toward") + " is missing: which rock is struck, and toward where?");
     }
+    if (foot != null && undermine == null) throw new InputProblem("--foot goes with --undermine.");
     if (fish != null && speed == null) throw new InputProblem("--speed is missing: how fast is the fish, in metres a second?");
-    if (section != null && (remove != null || arm != null)) {
+    if (section != null && (!struck || arm != null)) {
       throw new InputProblem("--section goes with a blow: --impulse, --fish or --least.");
     }
     for (Path file : new Path[] {frames, section}) if (file != null) Inputs.mustNotBeThere(file, true);
@@ -92,7 +116,8 @@ final class BumpCommand extends Subcommand {
         optional(fish == null ? null : within("--fish, in kg,", Measures.massKg("--fish", fish), 1e-4, 50)),
         optional(arm == null ? null : within("--arm", arm, 0.01, 10_000)),
         optional(speed == null ? null : within("--speed", speed, 1e-3, 30)),
-        within("--stroke", strokeMm, 1, 2000) * 1e-3, least, remove, share, dry, frames, section);
+        within("--stroke", strokeMm, 1, 2000) * 1e-3, least, remove, undermine, foot, share, dry,
+        frames, section);
     return new BumpRun(wish, format, units, quiet, console()).run(() -> progress(least ? "Searching the least blow" : "Playing the bump"));
   }
 

@@ -56,16 +56,25 @@ final class BumpRun {
   private final boolean quiet;
   private final Console console;
 
-  /** What was asked for; {@code frames} and {@code section} may be null. */
+  /** What was asked for; names, {@code foot}, {@code frames} and {@code section} may be null. */
   record Wish(
       Path scene, String rock, String toward, boolean weakest, OptionalDouble impulseNs, OptionalDouble fishKg, OptionalDouble armN,
-      OptionalDouble speedMS, double strokeM, boolean least, String remove, OptionalDouble heightShare, boolean dry,
-      Path frames, Path section) {
+      OptionalDouble speedMS, double strokeM, boolean least, String remove, String undermine, Integer foot,
+      OptionalDouble heightShare, boolean dry, Path frames, Path section) {
+
+    /** The rock that it acts on. */
+    String about() {
+      return remove != null ? remove : undermine != null ? undermine : rock;
+    }
+
+    boolean strikes() {
+      return remove == null && undermine == null;
+    }
 
     /** The same with the rock and the direction chosen. */
     Wish struck(String name, double degrees) {
       return new Wish(scene, name, Units.plain(degrees), false, impulseNs, fishKg, armN, speedMS, strokeM, least, remove,
-          heightShare, dry, frames, section);
+          undermine, foot, heightShare, dry, frames, section);
     }
   }
 
@@ -83,8 +92,8 @@ final class BumpRun {
     if (wish.weakest) wish = weakest(scene, shapes, progress);
     PlayJob job = SceneBodies.playJob(scene, shapes.bodies().values(), !wish.dry)
         .withFrames(wish.frames != null ? PlayJob.FRAMES_PER_S : 0);
-    MotionBody struck = body(job, wish.remove != null ? wish.remove : wish.rock);
-    Vec3 toward = wish.remove != null ? Vec3.ZERO : direction(wish.toward);
+    MotionBody struck = body(job, wish.about());
+    Vec3 toward = wish.strikes() ? direction(wish.toward) : Vec3.ZERO;
     double share = wish.heightShare.orElse(scene.settings().get(Setting.PUSH_HEIGHT));
     Vec3 at = PushPoint.of(struck, share);
     Optional<LeastBlow.Found.Between> least = Optional.empty();
@@ -95,6 +104,11 @@ final class BumpRun {
         LeastBlow.Found found = LeastBlow.find(job, struck.name(), at, toward, LEAST_SHARE);
         if (found instanceof LeastBlow.Found.NotPlayed n) return cannot(n.reason());
         if (found instanceof LeastBlow.Found.None none) {
+          if (format == Format.JSON) {
+            Disturbance most = new Disturbance.Blow(struck.name(), at, toward.times(none.mostNs()));
+            console.out().print(BumpText.jsonNoneFalls(told(most, share), none.mostNs()));
+            return ExitCode.FINE;
+          }
           console.out().print("Nothing falls up to " + units.text(Quantity.IMPULSE, none.mostNs(), RoundingMode.DOWN)
               + " on " + struck.name() + ".\n");
           return ExitCode.FINE;
@@ -103,7 +117,7 @@ final class BumpRun {
         disturbance = new Disturbance.Blow(struck.name(), at, toward.times(least.get().fallsNs()));
         result = least.get().fall();
       } else {
-        disturbance = disturbance(struck.name(), at, toward);
+        disturbance = wish.undermine != null ? undermining(scene, shapes) : disturbance(struck.name(), at, toward);
         result = Bump.play(job, disturbance);
       }
     }
@@ -136,6 +150,20 @@ final class BumpRun {
     }
     if (least == null) throw new InputProblem("no rock of this scene can be pushed: none is placed.");
     return wish.struck(least.name(), least.weakest().orElseThrow().degrees());
+  }
+
+  private Disturbance undermining(Scene scene, Shapes shapes) {
+    List<List<Vec3>> feet = SceneBodies.sandFeet(scene, shapes.bodies().values(), wish.undermine);
+    if (feet.isEmpty()) {
+      throw new InputProblem("no foot of '" + wish.undermine + "' stands on sand: there is nothing to dig from under it.",
+          "It bears on the floor itself or on other rocks.");
+    }
+    if (wish.foot == null) return new Disturbance.Undermining(wish.undermine, feet);
+    if (wish.foot < 1 || wish.foot > feet.size()) {
+      throw new InputProblem("--foot must be " + (feet.size() == 1 ? "1: '" + wish.undermine + "' has one foot on sand"
+          : "from 1 to " + feet.size() + ", the feet of '" + wish.undermine + "' on sand") + ", was " + wish.foot + ".");
+    }
+    return new Disturbance.Undermining(wish.undermine, List.of(feet.get(wish.foot - 1)));
   }
 
   private ExitCode cannot(String reason) {
@@ -184,11 +212,11 @@ final class BumpRun {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     if (!ImageIO.write(strip, "png", bytes)) throw new IOException("no writer for PNG");
     Files.write(wish.section, bytes.toByteArray());
-    String end = played.anyFell() ? "something falls in it" : "nothing falls in it";
+    String end = played.anyFell() ? "something falls" : "nothing falls";
     if (!played.broken().isEmpty()) end += ", and " + (played.broken().size() == 1 ? "a bond breaks" : played.broken().size() + " bonds break");
-    return "Wrote " + wish.section + ": " + end + ". "
-        + (played.representative() ? "The heap is a prism across it, so it shows the heap.\n"
-            : "It is one slice of the heap and no more: " + String.join("; ", played.doubts()) + ".\n");
+    return "Wrote " + wish.section + ": in this section " + end + ".\n" + (played.representative()
+        ? "  The heap is a prism across it, so the section shows the heap.\n"
+        : "  It is one slice of the heap and no more:\n  - " + String.join("\n  - ", played.doubts()) + "\n");
   }
 
   // -- words --------------------------------------------------------------------------------------------------------
@@ -201,12 +229,15 @@ final class BumpRun {
   private String what(Disturbance d, double share) {
     String state = wish.dry ? " (dry)" : " (tank filled)";
     if (d instanceof Disturbance.Removal r) return r.rock() + " is taken out" + state + ".";
+    if (d instanceof Disturbance.Undermining u) {
+      return "The sand is dug from under " + (wish.foot == null ? "" : "foot " + wish.foot + " of ") + u.rock() + state + ".";
+    }
     String where = " toward " + towardWords() + ", at " + Units.plain(share) + " of its height" + state + ".";
     if (d instanceof Disturbance.Arm a) {
       return a.rock() + " is pushed with up to " + units.text(Quantity.FORCE, a.forceN(), RoundingMode.HALF_EVEN) + where;
     }
     Disturbance.Blow b = (Disturbance.Blow) d;
-    String blow = units.text(Quantity.IMPULSE, b.impulseNs().norm(), RoundingMode.HALF_EVEN);
+    String blow = units.text(Quantity.IMPULSE, b.impulseNs().norm(), wish.least ? RoundingMode.DOWN : RoundingMode.HALF_EVEN);
     String by = wish.fishKg.isPresent()
         ? " by a fish of " + units.text(Quantity.MASS, wish.fishKg.getAsDouble(), RoundingMode.HALF_EVEN) + " at "
             + Units.plain(wish.speedMS.orElseThrow()) + " m/s, " + blow + ","
@@ -221,6 +252,12 @@ final class BumpRun {
     m.put("rock", d.rock());
     if (d instanceof Disturbance.Removal) {
       m.put("removed", true);
+      return m;
+    }
+    if (d instanceof Disturbance.Undermining u) {
+      m.put("undermined", true);
+      m.put("foot", wish.foot);
+      m.put("feet", u.feet().size());
       return m;
     }
     m.put("toward", wish.toward);

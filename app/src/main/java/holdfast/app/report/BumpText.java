@@ -28,7 +28,8 @@ public final class BumpText {
       PlayResult.PaneHit hardest = null;
       for (PlayResult.PaneHit h : p.hits()) if (hardest == null || h.energyJ() > hardest.energyJ()) hardest = h;
       String hits = hardest == null ? "; no pane is hit" : "; " + hardest.rock() + " hits the " + hardest.side().word() + " pane at "
-          + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s";
+          + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s with "
+          + units.text(Quantity.ENERGY, hardest.energyJ(), RoundingMode.UP);
       return list(fell) + (fell.size() == 1 ? " falls" : " fall") + hits + "." + end + "\n";
     }
     if (!shifted.isEmpty()) {
@@ -63,9 +64,10 @@ public final class BumpText {
     if (still > 0) b.append('\n').append(still == 1 ? "One rock stays." : still + " rocks stay.").append('\n');
     falls(b, p, units);
     hits(b, p, settings, units);
+    if (!p.broken().isEmpty()) b.append('\n');
     for (PlayResult.Broken x : p.broken()) {
-      b.append("\nThe bond of ").append(x.a()).append(" and ").append(x.b()).append(" breaks after ")
-          .append(Units.fixed(x.timeS(), 2, RoundingMode.HALF_EVEN)).append(" s.\n");
+      b.append("The bond of ").append(x.a()).append(" and ").append(x.b()).append(x.timeS() < 0.005 ? " breaks at once.\n"
+          : " breaks after " + Units.fixed(x.timeS(), 2, RoundingMode.HALF_EVEN) + " s.\n");
     }
     b.append("\nA picture of what could happen, from a motion engine: not a verdict. holdfast check judges.\n");
     if (!p.hits().isEmpty()) {
@@ -192,6 +194,20 @@ public final class BumpText {
       broken.add(m);
     }
     root.put("bonds_broken", broken);
+    return Json.text(root);
+  }
+
+  /** The search for the least blow when nothing fell, as JSON. */
+  public static String jsonNoneFalls(Map<String, Object> disturbance, double mostNs) {
+    Map<String, Object> least = new LinkedHashMap<>();
+    least.put("falls_ns", null);
+    least.put("stands_ns", mostNs);
+    least.put("closed_form_ns", null);
+    Map<String, Object> root = new LinkedHashMap<>();
+    root.put("format", "holdfast-bump/1");
+    root.put("disturbance", disturbance);
+    root.put("falls", false);
+    root.put("least_blow", least);
     return Json.text(root);
   }
 

@@ -81,10 +81,39 @@ class BumpCommandTest {
   }
 
   @Test
+  void diggingUnderAFootOnSandIsPlayedWithItsFrames(@TempDir Path folder) throws IOException {
+    String onSand = SCENE.replace("\"water\":", "\"floor\": { \"kind\": \"bare\" }, \"sand\": { \"depth_mm\": 10 }, \"water\":");
+    String scene = Files.writeString(folder.resolve("sandy.json"), onSand).toString();
+    Path frames = folder.resolve("fall.json");
+    Run run = Run.holdfast("bump", scene, "--undermine", "slab", "--frames", frames.toString());
+    assertThat(run.err()).isEmpty();
+    // 10 mm of sand under both: each goes down by as much; a fifth of the slab's 60 mm would be a fall (derived).
+    assertThat(run.exit()).isZero();
+    assertThat(run.out()).startsWith("Nothing falls; slab and tall chunk shift by up to 10.")
+        .contains("The sand is dug from under slab (tank filled).").contains("Wrote " + frames + ": ");
+    assertThat(Files.readString(frames)).contains("\"rocks\": [\"slab\", \"tall chunk\"]");
+    Run json = Run.holdfast("bump", scene, "--undermine", "slab", "--foot", "1", "--format", "json");
+    assertThat(json.out()).contains("\"undermined\": true, \"foot\": 1, \"feet\": 1");
+  }
+
+  @Test
+  void tellsWhatCannotBeDug(@TempDir Path folder) throws IOException {
+    String scene = scene(folder);
+    Run floor = Run.holdfast("bump", scene, "--undermine", "slab");
+    assertThat(floor.exit()).isEqualTo(2);
+    assertThat(floor.err()).isEqualTo("holdfast: no foot of 'slab' stands on sand: there is nothing to dig from under it.\n"
+        + "  It bears on the floor itself or on other rocks.\n");
+    assertThat(Run.holdfast("bump", scene, "--undermine", "slab", "--remove", "slab").err())
+        .contains("given were --remove and --undermine");
+    assertThat(Run.holdfast("bump", scene, "--undermine", "slab", "--toward", "left").exit()).isEqualTo(2);
+    assertThat(Run.holdfast("bump", scene, "--remove", "slab", "--foot", "1").err()).isEqualTo("holdfast: --foot goes with --undermine.\n");
+  }
+
+  @Test
   void tellsWhatIsMissingOrWrong(@TempDir Path folder) throws IOException {
     String scene = scene(folder);
     assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "left").err())
-        .startsWith("holdfast: say what happens: one of --impulse, --fish, --arm, --least or --remove.");
+        .startsWith("holdfast: say what happens: one of --impulse, --fish, --arm, --least, --remove or --undermine.");
     assertThat(Run.holdfast("bump", scene, "--rock", "slob", "--toward", "left", "--impulse", "1").err())
         .isEqualTo("holdfast: there is no placed rock 'slob'.\n  Did you mean 'slab'?\n");
     assertThat(Run.holdfast("bump", scene, "--rock", "slab", "--toward", "up", "--impulse", "1").err())

@@ -63,12 +63,15 @@ public final class Bump {
   private final double[] lowZ;
   private final double[] highZ;
   private final int target;
+  /** What does not move, as it is now. */
+  private final List<Solid> fixed;
   private boolean removed;
 
   private Bump(PlayJob job, Disturbance disturbance, MotionWorld world) {
     this.job = job;
     this.disturbance = disturbance;
     this.world = world;
+    this.fixed = new ArrayList<>(job.fixed());
     int n = job.bodies().size();
     target = job.number(disturbance.rock());
     poses = new Pose[n];
@@ -141,7 +144,7 @@ public final class Bump {
   }
 
   private void fill() {
-    job.fixed().forEach(world::addFixed);
+    fixed.forEach(world::addFixed);
     for (int i = 0; i < poses.length; i++) {
       world.addBody(job.bodies().get(i).body());
       poses[i] = job.bodies().get(i).body().pose();
@@ -168,6 +171,15 @@ public final class Bump {
       }
       world.removeBody(target);
       removed = true;
+    } else if (disturbance instanceof Disturbance.Undermining u) {
+      Optional<Solid> sand = fixed.stream().filter(f -> f.name().equals(SandBed.NAME)).findFirst();
+      if (sand.isEmpty()) return;
+      world.removeFixed(SandBed.NAME);
+      fixed.remove(sand.get());
+      SandBed.dug(sand.get(), u.feet()).ifPresent(left -> {
+        world.addFixed(left);
+        fixed.add(left);
+      });
     }
   }
 
@@ -332,7 +344,6 @@ public final class Bump {
     for (int i = 0; i < apart.length; i++) apart[i] = i;
     List<Set<String>> restsOn = new ArrayList<>();
     for (int i = 0; i < poses.length; i++) restsOn.add(new LinkedHashSet<>());
-    List<Solid> fixed = job.fixed();
     for (Cluster.Facing f : new Cluster(placed, apart, fixed).facings(RESTS_M)) {
       int a = number.get(f.a());
       if (f.b() < 0) {

@@ -1,6 +1,7 @@
 package holdfast.engine.motion;
 
 import holdfast.model.geom.Vec3;
+import java.util.List;
 
 /** What sets a heap in motion. */
 public sealed interface Disturbance {
@@ -41,6 +42,18 @@ public sealed interface Disturbance {
 
   /** The rock is taken out. */
   record Removal(String rock) implements Disturbance {}
+
+  /**
+   * The sand is dug from under feet of the rock, down to the bottom.
+   *
+   * @param feet outlines of those feet, world
+   */
+  record Undermining(String rock, List<List<Vec3>> feet) implements Disturbance {
+    public Undermining {
+      feet = feet.stream().map(List::copyOf).toList();
+      if (feet.isEmpty()) throw new IllegalArgumentException("no foot of '" + rock + "' was given");
+    }
+  }
 
   /**
    * Effective mass of a swimming fish over its own mass: the water it carries along. One study of trout; the trade notes

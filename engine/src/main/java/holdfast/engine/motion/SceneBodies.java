@@ -5,8 +5,7 @@ import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.Solid.Surface;
 import holdfast.engine.contact.TankSolids;
 import holdfast.engine.statics.Frictions;
-import holdfast.model.geom.Hull;
-import holdfast.model.geom.HullBuilder;
+import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
@@ -19,6 +18,7 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -29,9 +29,6 @@ import java.util.Set;
 /** Between a scene, in millimetres, and the bodies of this package. */
 public final class SceneBodies {
   private SceneBodies() {}
-
-  /** Metres: rocks may be bedded this deep in the sand that carries them. */
-  private static final double BEDDED_M = 0.01;
 
   /** Metres and radians: a rock that settling moved by less lay where it lies, and its placement keeps every digit. */
   private static final double KEPT_M = 1e-7;
@@ -54,30 +51,24 @@ public final class SceneBodies {
   }
 
   /**
-   * Everything that does not move: the tank, and the sand where rocks stand on it. Sand carries them when there is no
-   * grid or sheet and the lowest rock is at most {@link #BEDDED_M} into it; otherwise it was poured round rocks that stand
-   * on the bottom.
+   * Everything that does not move: the tank, and the sand where rocks stand on it ({@link SandBed}).
    */
   public static List<Solid> tank(Scene scene, List<MotionBody> bodies) {
     List<Solid> solids = new ArrayList<>(TankSolids.of(scene));
-    double depth = scene.sand().depthMm() * 1e-3;
-    if (depth <= 0 || scene.floor().topMm() > 0 || bodies.isEmpty()) return solids;
-    double lowest = Double.POSITIVE_INFINITY;
-    for (MotionBody b : bodies) {
-      for (Hull h : b.solid(false).lobes()) lowest = Math.min(lowest, -h.reach(Vec3.Z.negated()));
-    }
-    if (lowest < depth - BEDDED_M) return solids;
-    double length = scene.tank().lengthMm() * 1e-3;
-    double width = scene.tank().widthMm() * 1e-3;
-    List<Vec3> corners = new ArrayList<>();
-    for (double z : new double[] {0, depth}) {
-      for (double y : new double[] {0, width}) {
-        for (double x : new double[] {0, length}) corners.add(new Vec3(x, y, z));
-      }
-    }
-    HullBuilder.build(corners).match(
-        hull -> solids.add(new Solid("sand", Surface.SAND, true, List.of(hull))), reason -> false);
+    SandBed.of(scene, bodies).ifPresent(solids::add);
     return solids;
+  }
+
+  /** The feet of a rock on sand as the statics find them, outlines from the left; none where it stands on the floor itself. */
+  public static List<List<Vec3>> sandFeet(Scene scene, Collection<RockBody> shapes, String rock) {
+    SceneHeap heap = SceneHeap.of(scene, placedRocks(scene, shapes));
+    List<List<Vec3>> feet = new ArrayList<>();
+    for (int k = 0; k < heap.seats().size(); k++) {
+      SceneHeap.Seat seat = heap.seats().get(k);
+      if (seat.kind() == SceneHeap.Kind.SAND && heap.name(seat.rock()).equals(rock)) feet.add(heap.contactPolygon(k));
+    }
+    feet.sort(Comparator.comparingDouble(f -> f.stream().mapToDouble(Vec3::x).average().orElse(0)));
+    return feet;
   }
 
   /** The sketch of a scene as a job for {@link Settle}. */
