@@ -21,7 +21,7 @@ final class Page {
     throw new AssertionError("the project's folder was not found above " + Path.of("").toAbsolutePath());
   }
 
-  static String of(List<Row> rows, Verdicts judged) {
+  static String of(List<Row> rows, PushRatios pushed, Verdicts judged) {
     StringBuilder s = new StringBuilder("""
         # What the statics are held against
 
@@ -50,7 +50,7 @@ final class Page {
         s.append("* ").append((char) ('a' + i)).append(": ").append(sources.get(i)).append('\n');
       }
     });
-    return s.append(judged.page()).toString();
+    return s.append(pushed.page()).append(judged.page()).toString();
   }
 
   /**

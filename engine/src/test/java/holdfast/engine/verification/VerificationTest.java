@@ -36,7 +36,7 @@ class VerificationTest {
 
   @Test
   void theCommittedPageIsCurrent() throws IOException {
-    String page = Page.of(rows(), Verdicts.read());
+    String page = Page.of(rows(), PushRatios.read(), Verdicts.read());
     if (Boolean.getBoolean("holdfast.verification.write")) Files.writeString(Page.file(), page);
     assertThat(Page.differences(Files.readString(Page.file()), page))
         .as("write it anew with -Dholdfast.verification.write=true").isEmpty();
