@@ -23,12 +23,13 @@ import java.util.TreeSet;
  * @param waits for each stage the hours to wait after it until its joints bear, 0 for none
  * @param workMin minutes from the start to the last joint, waits included
  * @param livingOutMin minutes for which the first living rock is out of the water in this plan, from lifting it out of
- *     its bucket to the last stage; 0 without living rock
+ *     its bucket to the end of the work before filling; 0 when no living rock is placed before that
+ * @param wetMin minutes for which a rock is out of the water that is set after filling: the longest; 0 without any
  * @param putty millilitres of putty, {@code gel} of gel, waste left out; {@code rods} number of rods
  */
 public record Batches(
     List<Batch> batches, List<Double> minutes, List<Double> waits, double workMin, double livingOutMin,
-    double putty, double gel, int rods) {
+    double wetMin, double putty, double gel, int rods) {
 
   /** Minutes for a joint of gel to bear (common practice: minutes). */
   private static final double GEL_H = 0.25;
@@ -62,9 +63,19 @@ public record Batches(
     return batches.stream().mapToDouble(Batch::powderG).sum();
   }
 
-  /** The batches for an order of building. */
+  /** The batches for an order of building, all of it before filling. */
   public static Batches of(Scene scene, List<BuildOrder.Stage> stages, List<Boolean> living) {
-    return new Clock(scene).run(stages, living);
+    return of(scene, stages, living, stages.size());
+  }
+
+  /**
+   * The batches for an order of building.
+   *
+   * @param living for each rock or piece whether it must not be out of the water for long
+   * @param wetFrom stages from this one on come after filling; the clock runs on as if that took no time
+   */
+  public static Batches of(Scene scene, List<BuildOrder.Stage> stages, List<Boolean> living, int wetFrom) {
+    return new Clock(scene).run(stages, living, wetFrom);
   }
 
   /** Walks through the stages with the clock running. */
@@ -84,17 +95,25 @@ public record Batches(
       this.settings = scene.settings();
     }
 
-    Batches run(List<BuildOrder.Stage> stages, List<Boolean> living) {
+    Batches run(List<BuildOrder.Stage> stages, List<Boolean> living, int wetFrom) {
       List<Double> minutes = new ArrayList<>();
       List<Double> waits = new ArrayList<>();
       Set<Integer> made = new TreeSet<>();
       double firstLiving = Double.NaN;
-      for (BuildOrder.Stage stage : stages) {
+      double filling = Double.NaN;
+      double wet = 0;
+      for (int i = 0; i < stages.size(); i++) {
+        BuildOrder.Stage stage = stages.get(i);
+        if (i == wetFrom) {
+          close();
+          filling = now;
+        }
         minutes.add(now);
-        if (living.get(stage.rock()) && Double.isNaN(firstLiving)) firstLiving = now;
+        if (i < wetFrom && living.get(stage.rock()) && Double.isNaN(firstLiving)) firstLiving = now;
         now += settings.get(Setting.PLACE_MIN);
         for (int j : stage.joints()) joint(j);
         made.addAll(stage.joints());
+        if (i >= wetFrom) wet = Math.max(wet, now - minutes.get(i));
         double wait = 0;
         if (stage.curedHere()) {
           close();
@@ -109,8 +128,9 @@ public record Batches(
       double gel = sum(stages, JointSpec.Bond.GEL);
       int rods = (int) stages.stream().flatMap(s -> s.joints().stream())
           .filter(j -> scene.joints().get(j).rodDiameterMm() > 0).count();
+      double dryEnd = Double.isNaN(filling) ? now : filling;
       return new Batches(
-          batches, minutes, waits, now, Double.isNaN(firstLiving) ? 0 : now - firstLiving, putty, gel, rods);
+          batches, minutes, waits, now, Double.isNaN(firstLiving) ? 0 : dryEnd - firstLiving, wet, putty, gel, rods);
     }
 
     private double sum(List<BuildOrder.Stage> stages, JointSpec.Bond bond) {

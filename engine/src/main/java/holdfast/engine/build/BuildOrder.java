@@ -18,8 +18,8 @@ import java.util.TreeSet;
  *
  * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
  * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
- * made so far have set, after which these bear. The cost counts such waits first, then stages held, then dry rocks
- * that come after living ones. Among equal costs the search goes deep first, base before upper rock, one module after
+ * made so far have set, after which these bear. The cost counts such waits first, then stages held, then rocks that
+ * come after one of a later rank: what stands on the floor goes before the sand and what stands on it, living rock last. Among equal costs the search goes deep first, base before upper rock, one module after
  * the other, so that when a plain order exists it is found with one question a stage. A stage is asked only when the
  * search comes to it (lazy evaluation, as in lazy A*), and each set once.
  *
@@ -37,24 +37,43 @@ public final class BuildOrder {
 
   private final Supports supports;
   private final List<Joint> joints;
-  private final boolean[] living;
+  private final int[] rank;
+  private final BitSet onSand = new BitSet();
   private final int[] module;
   private final Stander stander;
   private final int mostQuestions;
   private final Map<List<BitSet>, Boolean> asked = new HashMap<>();
 
-  private BuildOrder(
-      Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
-    this.supports = supports;
-    this.joints = joints;
-    this.living = new boolean[living.size()];
-    for (int i = 0; i < this.living.length; i++) this.living[i] = living.get(i);
-    this.module = module.stream().mapToInt(i -> i).toArray();
+  private BuildOrder(Task task, Stander stander, int mostQuestions) {
+    supports = task.supports;
+    joints = task.joints;
+    rank = task.rank.stream().mapToInt(i -> i).toArray();
+    module = task.module.stream().mapToInt(i -> i).toArray();
+    task.onSand.forEach(onSand::set);
     this.stander = stander;
     this.mostQuestions = mostQuestions;
   }
 
-  /** A joint to be fixed: its number among the scene's joints, and the two rocks. */
+  /**
+   * What is to be built. Its rocks may be pieces of several rocks fixed together before.
+   *
+   * @param supports what rests on what
+   * @param joints to be fixed on the way
+   * @param rank for each rock: those of a lower rank are better placed before those of a higher
+   * @param module for each rock a number that rocks share which are better placed one after the other
+   * @param onSand rocks that are placed on sand: it is laid before the first of them
+   */
+  public record Task(
+      Supports supports, List<Joint> joints, List<Integer> rank, List<Integer> module, Set<Integer> onSand) {
+    public Task {
+      joints = List.copyOf(joints);
+      rank = List.copyOf(rank);
+      module = List.copyOf(module);
+      onSand = Collections.unmodifiableSet(new TreeSet<>(onSand));
+    }
+  }
+
+  /** A joint to be fixed: its number among the scene's joints, and the two rocks; the same twice for one inside a piece. */
   public record Joint(int number, int a, int b) {}
 
   /** What a stage needs until the next. */
@@ -108,7 +127,13 @@ public final class BuildOrder {
    */
   public static Order search(
       Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
-    return new BuildOrder(supports, List.copyOf(joints), living, module, stander, mostQuestions).run();
+    List<Integer> rank = living.stream().map(l -> l ? 1 : 0).toList();
+    return search(new Task(supports, joints, rank, module, Set.of()), stander, mostQuestions);
+  }
+
+  /** Searches the order of a task. */
+  public static Order search(Task task, Stander stander, int mostQuestions) {
+    return new BuildOrder(task, stander, mostQuestions).run();
   }
 
   /** A partial order: what is placed, what has set, and how it came about. */
@@ -156,16 +181,11 @@ public final class BuildOrder {
       for (int rock : next(node)) {
         BitSet placed = (BitSet) node.placed.clone();
         placed.set(rock);
-        int late = !living[rock] && livingIn(node.placed) ? 1 : 0;
+        int late = node.placed.stream().anyMatch(p -> rank[p] > rank[rock]) ? 1 : 0;
         queue.add(new Node(placed, node.cured, node.cost + late, node.held, rock, node, false, false, false, made++));
       }
     }
     return finish(deepest, true);
-  }
-
-  private boolean livingIn(BitSet placed) {
-    for (int i = placed.nextSetBit(0); i >= 0; i = placed.nextSetBit(i + 1)) if (living[i]) return true;
-    return false;
   }
 
   /** Goes on from the deepest sound stage in the plain order, telling truly what does not stand. */
@@ -198,7 +218,7 @@ public final class BuildOrder {
       for (int i = 0; i < n; i++) if (!node.placed.get(i)) out.add(i);
     }
     int current = node.rock < 0 ? -1 : module[node.rock];
-    out.sort(Comparator.<Integer>comparingInt(i -> living[i] ? 1 : 0)
+    out.sort(Comparator.<Integer>comparingInt(i -> rank[i])
         .thenComparingInt(i -> module[i] == current ? 0 : 1)
         .thenComparingDouble(i -> Math.rint(supports.bottomM().get(i) * 200))
         .thenComparingInt(i -> i));
@@ -215,7 +235,8 @@ public final class BuildOrder {
     List<BitSet> key = List.of((BitSet) placed.clone(), (BitSet) cured.clone());
     Boolean known = asked.get(key);
     if (known == null) {
-      known = stander.stays(asSet(placed), asSet(cured));
+      Stander judge = placed.intersects(onSand) ? stander.withSand() : stander;
+      known = judge.stays(asSet(placed), asSet(cured));
       asked.put(key, known);
     }
     return known;
@@ -237,7 +258,7 @@ public final class BuildOrder {
       BitSet before = node.from.placed;
       List<Integer> made = new ArrayList<>();
       for (Joint j : joints) {
-        boolean now = j.a() == node.rock && before.get(j.b()) || j.b() == node.rock && before.get(j.a());
+        boolean now = j.a() == node.rock && (before.get(j.b()) || j.b() == j.a()) || j.b() == node.rock && before.get(j.a());
         if (now) made.add(j.number());
       }
       int until = i;

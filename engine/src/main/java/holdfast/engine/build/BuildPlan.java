@@ -8,25 +8,69 @@ import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /**
- * How a scene is built.
+ * How a scene is built. Where joints are made on the bench there are two orders: rock by rock on the bench, and then piece
+ * by piece in the tank, where the rest of the joints are made. Where none is, the rocks go straight into the tank.
  *
  * @param rocks names in the order of the placements: the numbers of the stages
  * @param supports what rests on what
- * @param modules pieces fixed together
- * @param order the order of placing
- * @param batches cement and clock
+ * @param modules pieces fixed together on the bench
+ * @param order the order of placing, rock by rock: on the bench when {@code carry} is there, else in the tank
+ * @param batches cement and clock of that
+ * @param carry the order in which pieces go into the tank
+ * @param onSand rocks for which the sand is laid before
+ * @param wetFrom stage of the last order from which on pieces can be set after filling; the number of stages when none can
  */
 public record BuildPlan(
-    List<String> rocks, Supports supports, List<Modules.Module> modules, BuildOrder.Order order, Batches batches) {
+    List<String> rocks, Supports supports, List<Modules.Module> modules, BuildOrder.Order order, Batches batches,
+    Optional<Carry> carry, Set<Integer> onSand, int wetFrom) {
   /** Stages judged at most when nothing else is said; a plain order of thirty rocks needs thirty. */
   public static final int MOST_QUESTIONS = 400;
 
   public BuildPlan {
     rocks = List.copyOf(rocks);
     modules = List.copyOf(modules);
+    onSand = Collections.unmodifiableSet(new TreeSet<>(onSand));
+  }
+
+  /**
+   * Pieces into the tank; the numbers of its stages are those of the modules.
+   *
+   * @param locked pairs of pieces that rest on each other, so that neither can be lowered first
+   */
+  public record Carry(BuildOrder.Order order, Batches batches, List<List<Integer>> locked) {
+    public Carry {
+      locked = List.copyOf(locked);
+    }
+  }
+
+  /** The first stage of the order in the tank that stands on sand, -1 when none does: the sand is laid before it. */
+  public int sandBefore() {
+    List<BuildOrder.Stage> stages = carry.map(Carry::order).orElse(order).stages();
+    for (int i = 0; i < stages.size(); i++) {
+      int unit = stages.get(i).rock();
+      if (carry.isPresent() ? rocksOf(unit).stream().anyMatch(onSand::contains) : onSand.contains(unit)) return i;
+    }
+    return -1;
+  }
+
+  /** Numbers of the rocks of a module. */
+  public List<Integer> rocksOf(int module) {
+    return modules.get(module).rocks().stream().map(rocks::indexOf).toList();
+  }
+
+  /** Every batch of mortar, those of the bench first. */
+  public List<Batches.Batch> mortar() {
+    List<Batches.Batch> out = new ArrayList<>(batches.batches());
+    carry.ifPresent(c -> out.addAll(c.batches.batches()));
+    return out;
   }
 
   /**
@@ -35,34 +79,190 @@ public record BuildPlan(
    * @param bodies of its rocks
    * @param solids as they were searched for contacts: the placed rocks first, in the order of the placements
    * @param contacts between them
+   * @param sandFeet rocks that bear on sand in the finished heap
    * @param stander judges the stages
    */
   public static BuildPlan of(
-      Scene scene, List<RockBody> bodies, List<Solid> solids, List<Contact> contacts, Stander stander, int mostQuestions) {
-    List<String> rocks = scene.placements().stream().map(Placement::rock).toList();
-    Supports supports = Supports.of(solids, rocks.size(), contacts);
-    List<Modules.Module> modules = Modules.of(scene, bodies);
-    List<Boolean> living = rocks.stream()
-        .map(r -> scene.rock(r).map(k -> k.kind() == Rock.Kind.LIVE).orElse(false)).toList();
-    List<Integer> module = rocks.stream().map(r -> moduleOf(modules, r)).toList();
-    BuildOrder.Order order = BuildOrder.search(supports, joints(scene, rocks), living, module, stander, mostQuestions);
-    return new BuildPlan(rocks, supports, modules, order, Batches.of(scene, order.stages(), living));
+      Scene scene, List<RockBody> bodies, List<Solid> solids, List<Contact> contacts, Set<Integer> sandFeet, Stander stander,
+      int mostQuestions) {
+    Planner p = new Planner(scene, bodies, solids, contacts, stander, mostQuestions);
+    Set<Integer> only = new TreeSet<>(sandFeet);
+    only.removeIf(r -> !p.supports.below().get(r).isEmpty());
+    BuildPlan plan = p.plan(only);
+    // What also leans on rock is tried without the sand first; where that stays open, the sand goes in for it too.
+    boolean whole = plan.order.complete() && plan.carry.map(c -> c.order.complete()).orElse(true);
+    return whole || only.size() == sandFeet.size() ? plan : p.plan(sandFeet);
   }
 
-  /** The joints that are fixed between placed rocks. */
-  static List<BuildOrder.Joint> joints(Scene scene, List<String> rocks) {
-    List<BuildOrder.Joint> out = new ArrayList<>();
-    for (int j = 0; j < scene.joints().size(); j++) {
-      JointSpec s = scene.joints().get(j);
-      int a = rocks.indexOf(s.a());
-      int b = rocks.indexOf(s.b());
-      if (Modules.isBonded(s) && a >= 0 && b >= 0) out.add(new BuildOrder.Joint(j, a, b));
+  /** Works out both orders. */
+  private static final class Planner {
+    private final Scene scene;
+    private final List<String> rocks;
+    private final Supports supports;
+    private final List<Modules.Module> modules;
+    private final List<Integer> moduleOf;
+    private final Stander stander;
+    private final int mostQuestions;
+
+    Planner(
+        Scene scene, List<RockBody> bodies, List<Solid> solids, List<Contact> contacts, Stander stander, int mostQuestions) {
+      this.scene = scene;
+      this.stander = stander;
+      this.mostQuestions = mostQuestions;
+      rocks = scene.placements().stream().map(Placement::rock).toList();
+      supports = Supports.of(solids, rocks.size(), contacts);
+      modules = Modules.of(scene, bodies);
+      moduleOf = rocks.stream().map(this::moduleOf).toList();
     }
-    return out;
+
+    private int moduleOf(String rock) {
+      return IntStream.range(0, modules.size()).filter(m -> modules.get(m).rocks().contains(rock)).findFirst().orElse(-1);
+    }
+
+    BuildPlan plan(Set<Integer> onSand) {
+      boolean bench = modules.stream().anyMatch(m -> m.rocks().size() > 1);
+      List<Set<Integer>> single = IntStream.range(0, rocks.size()).<Set<Integer>>mapToObj(Set::of).toList();
+      List<Boolean> wet = bench ? Collections.nCopies(rocks.size(), false) : wet(single, supports);
+      List<BuildOrder.Joint> made = joints(bench ? JointSpec.MadeIn.BENCH : JointSpec.MadeIn.TANK, false);
+      BuildOrder.Order order = BuildOrder.search(
+          new BuildOrder.Task(supports, made, ranks(single, supports, onSand, wet), moduleOf, onSand), stander, mostQuestions);
+      if (!bench) {
+        int from = wetFrom(order, wet);
+        return new BuildPlan(rocks, supports, modules, order, Batches.of(scene, order.stages(), living(single), from),
+            Optional.empty(), onSand, from);
+      }
+      // On the bench only those living rocks stay dry for long that are fixed there.
+      List<Boolean> fixedLiving = IntStream.range(0, rocks.size())
+          .mapToObj(r -> living(Set.of(r)) && modules.get(moduleOf.get(r)).rocks().size() > 1).toList();
+      Batches batches = Batches.of(scene, order.stages(), fixedLiving, order.stages().size());
+
+      List<Set<Integer>> pieces = modules.stream()
+          .<Set<Integer>>map(m -> new TreeSet<>(m.rocks().stream().map(rocks::indexOf).toList())).toList();
+      Supports between = between(pieces);
+      List<Boolean> wetPieces = wet(pieces, between);
+      Set<Integer> sandPieces = new TreeSet<>();
+      for (int r : onSand) sandPieces.add(moduleOf.get(r));
+      BuildOrder.Order in = BuildOrder.search(
+          new BuildOrder.Task(between, joints(JointSpec.MadeIn.TANK, true), ranks(pieces, between, sandPieces, wetPieces),
+              IntStream.range(0, pieces.size()).boxed().toList(), sandPieces),
+          new Pieces(pieces, onBench(), stander), mostQuestions);
+      int from = wetFrom(in, wetPieces);
+      Carry carry = new Carry(in, Batches.of(scene, in.stages(), living(pieces), from), locked(between));
+      return new BuildPlan(rocks, supports, modules, order, batches, Optional.of(carry), onSand, from);
+    }
+
+    /** Numbers of the joints that have set before anything goes into the tank. */
+    private Set<Integer> onBench() {
+      Set<Integer> out = new TreeSet<>();
+      joints(JointSpec.MadeIn.BENCH, false).forEach(j -> out.add(j.number()));
+      return out;
+    }
+
+    private List<BuildOrder.Joint> joints(JointSpec.MadeIn where, boolean pieces) {
+      List<BuildOrder.Joint> out = new ArrayList<>();
+      for (int j = 0; j < scene.joints().size(); j++) {
+        JointSpec s = scene.joints().get(j);
+        int a = rocks.indexOf(s.a());
+        int b = rocks.indexOf(s.b());
+        if (!s.bonded() || s.madeIn() != where || a < 0 || b < 0) continue;
+        out.add(pieces ? new BuildOrder.Joint(j, moduleOf.get(a), moduleOf.get(b)) : new BuildOrder.Joint(j, a, b));
+      }
+      return out;
+    }
+
+    private boolean living(Set<Integer> of) {
+      return of.stream().anyMatch(
+          r -> scene.rock(rocks.get(r)).map(k -> k.kind() == Rock.Kind.LIVE).orElse(false));
+    }
+
+    private List<Boolean> living(List<Set<Integer>> units) {
+      return units.stream().map(this::living).toList();
+    }
+
+    private Supports between(List<Set<Integer>> pieces) {
+      List<Set<Integer>> below = new ArrayList<>();
+      Set<Integer> base = new TreeSet<>();
+      List<Double> bottom = new ArrayList<>();
+      for (int m = 0; m < pieces.size(); m++) {
+        Set<Integer> under = new TreeSet<>();
+        for (int r : pieces.get(m)) {
+          for (int s : supports.below().get(r)) if (moduleOf.get(s) != m) under.add(moduleOf.get(s));
+          if (supports.base().contains(r)) base.add(m);
+        }
+        below.add(under);
+        bottom.add(pieces.get(m).stream().mapToDouble(supports.bottomM()::get).min().orElse(0));
+      }
+      return new Supports(below, base, bottom);
+    }
+
+    private static List<List<Integer>> locked(Supports between) {
+      List<List<Integer>> out = new ArrayList<>();
+      for (int a = 0; a < between.rocks(); a++) {
+        for (int b : between.below().get(a)) if (b > a && between.below().get(b).contains(a)) out.add(List.of(a, b));
+      }
+      return out;
+    }
+
+    /** What stands on the floor, then what stands on sand, then what lives, then what can be set after filling. */
+    private List<Integer> ranks(List<Set<Integer>> units, Supports on, Set<Integer> onSand, List<Boolean> wet) {
+      List<Integer> out = new ArrayList<>();
+      for (int u = 0; u < units.size(); u++) {
+        out.add(wet.get(u) ? 3 : living(units.get(u)) ? 2 : restsOn(on, u, onSand, new TreeSet<>()) ? 1 : 0);
+      }
+      return out;
+    }
+
+    private static boolean restsOn(Supports on, int unit, Set<Integer> what, Set<Integer> seen) {
+      if (what.contains(unit)) return true;
+      if (!seen.add(unit)) return false;
+      return on.below().get(unit).stream().anyMatch(b -> restsOn(on, b, what, seen));
+    }
+
+    /**
+     * Living pieces that can be set under water: all of it lives, its joints in the tank are of what sets under water
+     * (putty, gel), and what rests on it can wait as well.
+     */
+    private List<Boolean> wet(List<Set<Integer>> units, Supports on) {
+      List<Boolean> out = new ArrayList<>();
+      for (Set<Integer> unit : units) {
+        boolean lives = unit.stream().allMatch(r -> living(Set.of(r)));
+        boolean sets = scene.joints().stream()
+            .filter(j -> j.bonded() && j.madeIn() == JointSpec.MadeIn.TANK)
+            .filter(j -> unit.contains(rocks.indexOf(j.a())) || unit.contains(rocks.indexOf(j.b())))
+            .allMatch(j -> j.bond() == JointSpec.Bond.PUTTY || j.bond() == JointSpec.Bond.GEL);
+        out.add(lives && sets);
+      }
+      for (boolean changed = true; changed;) {
+        changed = false;
+        for (int u = 0; u < units.size(); u++) {
+          if (out.get(u)) continue;
+          for (int b : on.below().get(u)) changed |= out.set(b, false);
+        }
+      }
+      return out;
+    }
+
+    private static int wetFrom(BuildOrder.Order order, List<Boolean> wet) {
+      int from = order.stages().size();
+      while (from > 0 && wet.get(order.stages().get(from - 1).rock())) from--;
+      return from;
+    }
   }
 
-  private static int moduleOf(List<Modules.Module> modules, String rock) {
-    for (int i = 0; i < modules.size(); i++) if (modules.get(i).rocks().contains(rock)) return i;
-    return -1;
+  /** Judges pieces by the judge of their rocks, with the joints of the bench set. */
+  private record Pieces(List<Set<Integer>> pieces, Set<Integer> onBench, Stander rocks) implements Stander {
+    @Override
+    public boolean stays(Set<Integer> placed, Set<Integer> cured) {
+      Set<Integer> all = new TreeSet<>();
+      for (int p : placed) all.addAll(pieces.get(p));
+      Set<Integer> set = new TreeSet<>(onBench);
+      set.addAll(cured);
+      return rocks.stays(all, set);
+    }
+
+    @Override
+    public Stander withSand() {
+      return new Pieces(pieces, onBench, rocks.withSand());
+    }
   }
 }

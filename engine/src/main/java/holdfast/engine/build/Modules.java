@@ -15,7 +15,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** Rocks fixed together become one piece: its mass, whether it passes the opening, who lifts it, where to split it. */
+/**
+ * Rocks fixed together on the bench become one piece: its mass, whether it passes the opening, who lifts it, where to split
+ * it.
+ */
 public final class Modules {
   private final Scene scene;
   private final List<RockBody> bodies;
@@ -95,7 +98,7 @@ public final class Modules {
   private List<List<Integer>> groups(List<Integer> rocks, int without) {
     int[] root = IntStream.range(0, bodies.size()).toArray();
     for (int j = 0; j < scene.joints().size(); j++) {
-      if (j == without || !isBonded(scene.joints().get(j))) continue;
+      if (j == without || !joinsOnBench(scene.joints().get(j))) continue;
       int a = numberOf(scene.joints().get(j).a());
       int b = numberOf(scene.joints().get(j).b());
       if (a < 0 || b < 0 || !rocks.contains(a) || !rocks.contains(b)) continue;
@@ -110,8 +113,9 @@ public final class Modules {
     return out;
   }
 
-  static boolean isBonded(JointSpec joint) {
-    return joint.bond() != JointSpec.Bond.NONE;
+  /** Made on the bench: it joins two rocks to one piece before they go in. */
+  static boolean joinsOnBench(JointSpec joint) {
+    return joint.bonded() && joint.madeIn() == JointSpec.MadeIn.BENCH;
   }
 
   private static int find(int[] root, int i) {
@@ -170,7 +174,7 @@ public final class Modules {
     List<Integer> out = new ArrayList<>();
     for (int j = 0; j < scene.joints().size(); j++) {
       JointSpec s = scene.joints().get(j);
-      if (isBonded(s) && rocks.contains(numberOf(s.a())) && rocks.contains(numberOf(s.b()))) out.add(j);
+      if (joinsOnBench(s) && rocks.contains(numberOf(s.a())) && rocks.contains(numberOf(s.b()))) out.add(j);
     }
     return out;
   }

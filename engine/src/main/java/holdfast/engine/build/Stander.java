@@ -13,4 +13,9 @@ public interface Stander {
    *     nothing
    */
   boolean stays(Set<Integer> placed, Set<Integer> cured);
+
+  /** The same judge for stages in which the sand has been laid. */
+  default Stander withSand() {
+    return this;
+  }
 }

@@ -32,24 +32,47 @@ class StageJudgeTest {
   private final List<Rock> rocks = new ArrayList<>();
   private final List<Placement> places = new ArrayList<>();
   private final List<JointSpec> joints = new ArrayList<>();
+  private double sandMm;
 
   private void box(String name, double l, double w, double h, double kg, double x, double y, double z) {
-    rocks.add(new Rock(name, Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, l, w, h, 1),
+    rock(name, Rock.Kind.DRY, l, w, h, kg, x, y, z);
+  }
+
+  private void rock(String name, Rock.Kind kind, double l, double w, double h, double kg, double x, double y, double z) {
+    rocks.add(new Rock(name, kind, new Rock.Measured(Rock.Look.BOX, l, w, h, 1),
         new Rock.Weighed(kg, Rock.Weighing.DRY, OptionalDouble.empty()), 0, false, false, OptionalDouble.empty()));
     places.add(new Placement(name, new Vec3(x, y, z), Quat.IDENTITY, false));
   }
 
   private BuildPlan plan() {
     Tank tank = new Tank(1000, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
-    Scene scene = new Scene("stages", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(450, 35, 25), List.of(), List.of(),
+    Scene scene = new Scene("stages", tank, Floor.DEFAULT, new Scene.Sand(sandMm, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
         rocks, places, joints, Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0));
     Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
     List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
     Stander judge = new StageJudge(scene, shapes.placed());
     BuildPlan plan = BuildPlan.of(scene, List.copyOf(shapes.bodies().values()), solids,
-        ContactFinder.find(solids, ContactRules.DEFAULT).contacts(), judge, 200);
+        ContactFinder.find(solids, ContactRules.DEFAULT).contacts(), StageJudge.sandFeet(scene, shapes.placed()), judge,
+        200);
     recheck(plan, new StageJudge(scene, shapes.placed()));
+    plan.carry().ifPresent(c -> recheckPieces(plan, c, new StageJudge(scene, shapes.placed())));
     return plan;
+  }
+
+  /** Every stage of carrying in, asked again rock by rock, with all that was joined on the bench set. */
+  private void recheckPieces(BuildPlan plan, BuildPlan.Carry carry, Stander judge) {
+    Set<Integer> placed = new TreeSet<>();
+    Set<Integer> cured = new TreeSet<>();
+    for (int j = 0; j < joints.size(); j++) if (joints.get(j).madeIn() == JointSpec.MadeIn.BENCH) cured.add(j);
+    Set<Integer> made = new TreeSet<>(cured);
+    for (Stage s : carry.order().stages()) {
+      placed.addAll(plan.rocksOf(s.rock()));
+      made.addAll(s.joints());
+      Stander now = placed.stream().anyMatch(plan.onSand()::contains) ? judge.withSand() : judge;
+      assertThat(now.stays(placed, cured)).isEqualTo(s.stands());
+      if (s.curedHere()) cured = new TreeSet<>(made);
+    }
+    assertThat(placed).hasSize(rocks.size());
   }
 
   /** Every stage of every order, asked again from nothing. */
@@ -60,10 +83,11 @@ class StageJudgeTest {
     for (Stage s : plan.order().stages()) {
       placed.add(s.rock());
       made.addAll(s.joints());
-      assertThat(judge.stays(placed, cured)).isEqualTo(s.stands());
+      Stander now = placed.stream().anyMatch(plan.onSand()::contains) ? judge.withSand() : judge;
+      assertThat(now.stays(placed, cured)).isEqualTo(s.stands());
       if (s.curedHere()) {
         cured.addAll(made);
-        assertThat(judge.stays(placed, cured)).isTrue();
+        assertThat(now.stays(placed, cured)).isTrue();
       }
     }
   }
@@ -105,6 +129,93 @@ class StageJudgeTest {
     assertThat(last.curedHere()).isTrue();
     // One hour until mortar bears (default, memory).
     assertThat(plan.batches().waits().get(1)).isEqualTo(1);
+  }
+
+  /** What stands on the floor comes before the sand, what stands on the sand after it, and the stages stand. */
+  @Test
+  void theSandIsLaidBeforeWhatStandsOnIt() {
+    sandMm = 40;
+    box("on sand", 150, 150, 80, 3, 200, 250, 40);
+    box("on the first", 100, 100, 60, 1, 200, 250, 120);
+    box("on the floor", 200, 200, 150, 8, 700, 250, 10);
+    BuildPlan plan = plan();
+    assertThat(plan.order().unaided()).isTrue();
+    assertThat(plan.order().stages()).extracting(Stage::rock).containsExactly(2, 0, 1);
+    assertThat(plan.onSand()).containsExactly(0);
+    assertThat(plan.sandBefore()).isEqualTo(1);
+  }
+
+  /** A bridge with one end on a block and one in the sand needs the sand; one that lies on two blocks does not wait for it. */
+  @Test
+  void aBridgeIntoTheSandWaitsForIt() {
+    sandMm = 60;
+    box("block", 150, 150, 50, 3, 200, 250, 10);
+    box("bridge", 400, 100, 40, 2, 350, 250, 60);
+    BuildPlan plan = plan();
+    assertThat(plan.order().unaided()).isTrue();
+    assertThat(plan.onSand()).containsExactly(1);
+    assertThat(plan.sandBefore()).isEqualTo(1);
+
+    box("other block", 150, 150, 50, 3, 500, 250, 10);
+    BuildPlan bridged = plan();
+    assertThat(bridged.order().unaided()).isTrue();
+    assertThat(bridged.sandBefore()).isEqualTo(-1);
+  }
+
+  /**
+   * Foot and waist are joined on the bench and go in as one piece; the living cap is joined in the tank with putty, after
+   * filling, and is out of its water only while it is set and fixed: 5 min a rock and 2 a joint (defaults).
+   */
+  @Test
+  void piecesGoInAsTheyWereJoined() {
+    rock("cap", Rock.Kind.LIVE, 100, 100, 60, 1, 300, 250, 210);
+    box("foot", 200, 200, 100, 6, 300, 250, 10);
+    box("waist", 150, 150, 100, 3, 300, 250, 110);
+    box("apart", 150, 150, 100, 3, 700, 250, 10);
+    joints.add(JointSpec.paste("foot", "waist", JointSpec.Bond.MORTAR, 40));
+    joints.add(JointSpec.paste("waist", "cap", JointSpec.Bond.PUTTY, 20).madeIn(JointSpec.MadeIn.TANK));
+    BuildPlan plan = plan();
+    assertThat(plan.modules()).extracting(Modules.Module::rocks)
+        .containsExactly(List.of("cap"), List.of("foot", "waist"), List.of("apart"));
+    assertThat(plan.order().stages()).flatExtracting(Stage::joints).containsExactly(0);
+    BuildPlan.Carry carry = plan.carry().orElseThrow();
+    assertThat(carry.order().unaided()).isTrue();
+    assertThat(carry.order().stages()).extracting(Stage::rock).containsExactly(1, 2, 0);
+    assertThat(carry.order().stages()).flatExtracting(Stage::joints).containsExactly(1);
+    assertThat(plan.wetFrom()).isEqualTo(2);
+    assertThat(plan.batches().livingOutMin()).isZero();
+    assertThat(carry.batches().livingOutMin()).isZero();
+    assertThat(carry.batches().wetMin()).isEqualTo(7);
+    assertThat(carry.batches().putty()).isEqualTo(20);
+    assertThat(plan.mortar()).hasSize(1);
+  }
+
+  /** The same cap in mortar does not set under water: it goes in before filling and is out until then. */
+  @Test
+  void mortarInTheTankIsMadeBeforeFilling() {
+    rock("cap", Rock.Kind.LIVE, 100, 100, 60, 1, 300, 250, 210);
+    box("foot", 200, 200, 100, 6, 300, 250, 10);
+    box("waist", 150, 150, 100, 3, 300, 250, 110);
+    joints.add(JointSpec.paste("foot", "waist", JointSpec.Bond.MORTAR, 40));
+    joints.add(JointSpec.paste("waist", "cap", JointSpec.Bond.MORTAR, 20).madeIn(JointSpec.MadeIn.TANK));
+    BuildPlan plan = plan();
+    assertThat(plan.wetFrom()).isEqualTo(2);
+    // 5 min to set it, 3 to mix, 2 for the joint.
+    assertThat(plan.carry().orElseThrow().batches().livingOutMin()).isEqualTo(10);
+    assertThat(plan.mortar()).hasSize(2);
+  }
+
+  /** Two pieces that rest on each other, each under one of the other's rocks, cannot be lowered one after the other. */
+  @Test
+  void piecesThatLockAreNamed() {
+    box("a low", 150, 150, 100, 3, 200, 250, 10);
+    box("b high", 350, 100, 60, 2, 300, 200, 110);
+    box("b low", 150, 150, 50, 3, 400, 300, 10);
+    box("a high", 350, 100, 110, 2, 300, 305, 60);
+    joints.add(JointSpec.paste("a low", "a high", JointSpec.Bond.MORTAR, 40));
+    joints.add(JointSpec.paste("b low", "b high", JointSpec.Bond.MORTAR, 40));
+    BuildPlan plan = plan();
+    assertThat(plan.carry().orElseThrow().locked()).containsExactly(List.of(0, 1));
   }
 
   /** Without either it never stands, and the plan says so. */

@@ -2,6 +2,7 @@ package holdfast.app.report.sheet;
 
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
+import holdfast.engine.build.StageJudge;
 import holdfast.engine.build.Stander;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.contact.Contact;
@@ -99,7 +100,8 @@ public record SheetContent(
     int rocks = scene.placements().size();
     List<List<Hull>> hulls = solids.subList(0, rocks).stream().map(Solid::lobes).toList();
     List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
-    BuildPlan plan = BuildPlan.of(scene, bodies, solids, contacts, stander, mostQuestions);
+    BuildPlan plan = BuildPlan.of(
+        scene, bodies, solids, contacts, StageJudge.sandFeet(scene, shapes.placed()), stander, mostQuestions);
     return new SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
