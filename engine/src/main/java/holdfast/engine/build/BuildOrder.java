@@ -39,6 +39,8 @@ public final class BuildOrder {
   private final List<Joint> joints;
   private final int[] rank;
   private final BitSet onSand = new BitSet();
+  private final BitSet leftOut = new BitSet();
+  private final int all;
   private final int[] module;
   private final Stander stander;
   private final int mostQuestions;
@@ -50,6 +52,8 @@ public final class BuildOrder {
     rank = task.rank.stream().mapToInt(i -> i).toArray();
     module = task.module.stream().mapToInt(i -> i).toArray();
     task.onSand.forEach(onSand::set);
+    task.leftOut.forEach(leftOut::set);
+    all = supports.rocks() - leftOut.cardinality();
     this.stander = stander;
     this.mostQuestions = mostQuestions;
   }
@@ -62,10 +66,13 @@ public final class BuildOrder {
    * @param rank for each rock: those of a lower rank are better placed before those of a higher
    * @param module for each rock a number that rocks share which are better placed one after the other
    * @param onSand rocks that are placed on sand: it is laid before the first of them
+   * @param leftOut rocks that are not placed here; nothing else may rest on them
    */
   public record Task(
-      Supports supports, List<Joint> joints, List<Integer> rank, List<Integer> module, Set<Integer> onSand) {
+      Supports supports, List<Joint> joints, List<Integer> rank, List<Integer> module, Set<Integer> onSand,
+      Set<Integer> leftOut) {
     public Task {
+      leftOut = Collections.unmodifiableSet(new TreeSet<>(leftOut));
       joints = List.copyOf(joints);
       rank = List.copyOf(rank);
       module = List.copyOf(module);
@@ -128,7 +135,7 @@ public final class BuildOrder {
   public static Order search(
       Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
     List<Integer> rank = living.stream().map(l -> l ? 1 : 0).toList();
-    return search(new Task(supports, joints, rank, module, Set.of()), stander, mostQuestions);
+    return search(new Task(supports, joints, rank, module, Set.of(), Set.of()), stander, mostQuestions);
   }
 
   /** Searches the order of a task. */
@@ -146,7 +153,7 @@ public final class BuildOrder {
   }
 
   private Order run() {
-    int n = supports.rocks();
+    int n = all;
     PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparingInt(Node::cost)
         .thenComparing(Comparator.comparingInt(Node::depth).reversed())
         .thenComparingInt(Node::number));
@@ -191,7 +198,7 @@ public final class BuildOrder {
   /** Goes on from the deepest sound stage in the plain order, telling truly what does not stand. */
   private Order finish(Node deepest, boolean searched) {
     Node node = deepest;
-    while (node.depth() < supports.rocks()) {
+    while (node.depth() < all) {
       int rock = next(node).get(0);
       BitSet placed = (BitSet) node.placed.clone();
       placed.set(rock);
@@ -211,11 +218,11 @@ public final class BuildOrder {
     List<Integer> out = new ArrayList<>();
     int n = supports.rocks();
     for (int i = 0; i < n; i++) {
-      if (!node.placed.get(i) && supports.below().get(i).stream().allMatch(node.placed::get)) out.add(i);
+      if (!node.placed.get(i) && !leftOut.get(i) && supports.below().get(i).stream().allMatch(node.placed::get)) out.add(i);
     }
     if (out.isEmpty()) {
       // Rocks that rest on each other in a ring: any may be the first.
-      for (int i = 0; i < n; i++) if (!node.placed.get(i)) out.add(i);
+      for (int i = 0; i < n; i++) if (!node.placed.get(i) && !leftOut.get(i)) out.add(i);
     }
     int current = node.rock < 0 ? -1 : module[node.rock];
     out.sort(Comparator.<Integer>comparingInt(i -> rank[i])

@@ -17,7 +17,8 @@ import java.util.stream.IntStream;
 
 /**
  * How a scene is built. Where joints are made on the bench there are two orders: rock by rock on the bench, and then piece
- * by piece in the tank, where the rest of the joints are made. Where none is, the rocks go straight into the tank.
+ * by piece in the tank, where the rest of the joints are made. Living rock that is set after filling stays in its water
+ * until then. Where no joint is made on the bench, the rocks go straight into the tank.
  *
  * @param rocks names in the order of the placements: the numbers of the stages
  * @param supports what rests on what
@@ -51,9 +52,25 @@ public record BuildPlan(
     }
   }
 
+  /** The order in the tank: of pieces when some were joined on the bench, else of rocks. */
+  public BuildOrder.Order tankOrder() {
+    return carry.map(Carry::order).orElse(order);
+  }
+
+  /** Cement and clock of the order in the tank. */
+  public Batches tankBatches() {
+    return carry.map(Carry::batches).orElse(batches);
+  }
+
+  /** Names of the rocks that come at a stage of the order in the tank. */
+  public List<String> tankRocks(int stage) {
+    int unit = tankOrder().stages().get(stage).rock();
+    return carry.isPresent() ? modules.get(unit).rocks() : List.of(rocks.get(unit));
+  }
+
   /** The first stage of the order in the tank that stands on sand, -1 when none does: the sand is laid before it. */
   public int sandBefore() {
-    List<BuildOrder.Stage> stages = carry.map(Carry::order).orElse(order).stages();
+    List<BuildOrder.Stage> stages = tankOrder().stages();
     for (int i = 0; i < stages.size(); i++) {
       int unit = stages.get(i).rock();
       if (carry.isPresent() ? rocksOf(unit).stream().anyMatch(onSand::contains) : onSand.contains(unit)) return i;
@@ -71,6 +88,26 @@ public record BuildPlan(
     List<Batches.Batch> out = new ArrayList<>(batches.batches());
     carry.ifPresent(c -> out.addAll(c.batches.batches()));
     return out;
+  }
+
+  /** All the powder, waste included, grams. */
+  public double powderG() {
+    return batches.powderG() + carry.map(c -> c.batches.powderG()).orElse(0.0);
+  }
+
+  /** All the putty, waste left out, millilitres. */
+  public double putty() {
+    return batches.putty() + carry.map(c -> c.batches.putty()).orElse(0.0);
+  }
+
+  /** All the gel, waste left out, millilitres. */
+  public double gel() {
+    return batches.gel() + carry.map(c -> c.batches.gel()).orElse(0.0);
+  }
+
+  /** All the joints that take a rod. */
+  public int rods() {
+    return batches.rods() + carry.map(c -> c.batches.rods()).orElse(0);
   }
 
   /**
@@ -122,10 +159,17 @@ public record BuildPlan(
     BuildPlan plan(Set<Integer> onSand) {
       boolean bench = modules.stream().anyMatch(m -> m.rocks().size() > 1);
       List<Set<Integer>> single = IntStream.range(0, rocks.size()).<Set<Integer>>mapToObj(Set::of).toList();
-      List<Boolean> wet = bench ? Collections.nCopies(rocks.size(), false) : wet(single, supports);
+      List<Set<Integer>> pieces = modules.stream()
+          .<Set<Integer>>map(m -> new TreeSet<>(m.rocks().stream().map(rocks::indexOf).toList())).toList();
+      Supports between = between(pieces);
+      List<Boolean> wetPieces = wet(pieces, between);
+      List<Boolean> wet = moduleOf.stream().map(wetPieces::get).toList();
+      Set<Integer> later = new TreeSet<>();
+      for (int r = 0; r < rocks.size() && bench; r++) if (wet.get(r) && pieces.get(moduleOf.get(r)).size() == 1) later.add(r);
       List<BuildOrder.Joint> made = joints(bench ? JointSpec.MadeIn.BENCH : JointSpec.MadeIn.TANK, false);
       BuildOrder.Order order = BuildOrder.search(
-          new BuildOrder.Task(supports, made, ranks(single, supports, onSand, wet), moduleOf, onSand), stander, mostQuestions);
+          new BuildOrder.Task(supports, made, ranks(single, supports, onSand, wet), moduleOf, onSand, later), stander,
+          mostQuestions);
       if (!bench) {
         int from = wetFrom(order, wet);
         return new BuildPlan(rocks, supports, modules, order, Batches.of(scene, order.stages(), living(single), from),
@@ -136,15 +180,11 @@ public record BuildPlan(
           .mapToObj(r -> living(Set.of(r)) && modules.get(moduleOf.get(r)).rocks().size() > 1).toList();
       Batches batches = Batches.of(scene, order.stages(), fixedLiving, order.stages().size());
 
-      List<Set<Integer>> pieces = modules.stream()
-          .<Set<Integer>>map(m -> new TreeSet<>(m.rocks().stream().map(rocks::indexOf).toList())).toList();
-      Supports between = between(pieces);
-      List<Boolean> wetPieces = wet(pieces, between);
       Set<Integer> sandPieces = new TreeSet<>();
       for (int r : onSand) sandPieces.add(moduleOf.get(r));
       BuildOrder.Order in = BuildOrder.search(
           new BuildOrder.Task(between, joints(JointSpec.MadeIn.TANK, true), ranks(pieces, between, sandPieces, wetPieces),
-              IntStream.range(0, pieces.size()).boxed().toList(), sandPieces),
+              IntStream.range(0, pieces.size()).boxed().toList(), sandPieces, Set.of()),
           new Pieces(pieces, onBench(), stander), mostQuestions);
       int from = wetFrom(in, wetPieces);
       Carry carry = new Carry(in, Batches.of(scene, in.stages(), living(pieces), from), locked(between));

@@ -26,8 +26,10 @@ final class DayPages {
     Flow flow = new Flow(c, () -> Frame.newPage(c, "The days around it", content.scene().name()));
     flow.space(3);
     for (DaySteps.Step step : DaySteps.of(content, f)) step(flow, step);
-    content.check().ifPresent(this::findings);
-    cautions(new Flow(c, () -> Frame.newPage(c, "Cautions", content.scene().name())));
+    String heading = content.check().isPresent() ? "What the check found, and cautions" : "Cautions";
+    Flow last = new Flow(c, () -> Frame.newPage(c, heading, content.scene().name()));
+    content.check().ifPresent(k -> findings(last, k));
+    cautions(last);
   }
 
   private void step(Flow flow, DaySteps.Step step) {
@@ -64,8 +66,7 @@ final class DayPages {
     for (String caution : general(content, f)) flow.caution(caution);
   }
 
-  private void findings(CheckReport check) {
-    Flow flow = new Flow(c, () -> Frame.newPage(c, "What the check found", content.scene().name()));
+  private void findings(Flow flow, CheckReport check) {
     flow.space(2);
     flow.paragraph(f.units().prose(check.headline()));
     flow.space(2);
@@ -80,7 +81,7 @@ final class DayPages {
       flow.table(List.of(Flow.Column.left("", 20), Flow.Column.left("What", 44), Flow.Column.left("Finding", 110),
           Flow.Column.left("What to do", 90)), rows);
     }
-    for (String caution : check.cautions()) flow.caution(f.units().prose(caution));
+    flow.heading("Cautions", 60);
   }
 
   /** What holds for every build. */
@@ -89,7 +90,7 @@ final class DayPages {
     out.add("This sheet plans and screens a layout from what its scene says. It certifies nothing. The makers of tank, stand, "
         + "cement and"
         + " equipment, local codes and licensed trades go before it.");
-    out.add("Glass can fail suddenly, from a scratch, a grain or a knock. Never lean on a filled tank, and know where the "
+    out.add("Loads on the bottom pane and its support are for the tank's maker to confirm. Glass can fail suddenly, from a scratch, a grain or a knock. Never lean on a filled tank, and know where the "
         + "water would go.");
     out.add("Lifting: close to the body, two people over " + f.kg(content.scene().settings().get(Setting.LIFT_ONE_KG))
         + ", no twisting. A drained module weighs more than a dry one and far more than under water.");

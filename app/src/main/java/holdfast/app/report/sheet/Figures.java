@@ -65,6 +65,40 @@ record Figures(Units units) {
         ? Units.fixed(mm2 / 100, 1, RoundingMode.HALF_EVEN) + " cm²" : units.text(Quantity.AREA, mm2, RoundingMode.HALF_EVEN);
   }
 
+  /** A force that is asked for: never printed smaller than it is. */
+  String newtons(double n) {
+    return units.text(Quantity.FORCE, n, RoundingMode.CEILING);
+  }
+
+  /** A force that is offered: never printed larger than it is. */
+  String newtonsAtMost(double n) {
+    return units.text(Quantity.FORCE, n, RoundingMode.FLOOR);
+  }
+
+  /** A moment that is asked for, newton metres or inch pounds. */
+  String moment(double nm) {
+    return moment(nm, RoundingMode.CEILING);
+  }
+
+  String momentAtMost(double nm) {
+    return moment(nm, RoundingMode.FLOOR);
+  }
+
+  private String moment(double nm, RoundingMode rounding) {
+    return units == Units.METRIC ? Units.fixed(nm, 2, rounding) + " N m"
+        : Units.fixed(nm / (4.4482216152605 * 0.0254), 1, rounding) + " in lbf";
+  }
+
+  /** A strength, newtons a square metre in. */
+  String strength(double nM2) {
+    return units.text(Quantity.STRESS, nM2 * 1e-6, RoundingMode.HALF_EVEN);
+  }
+
+  /** A share that is used up, rounded up. */
+  static String use(double share) {
+    return Units.fixed(100 * share, 0, RoundingMode.CEILING) + " %";
+  }
+
   /** Kilograms a square metre, or pounds a square foot. */
   String load(double kgM2) {
     return units == Units.METRIC

@@ -107,38 +107,51 @@ final class Flow {
 
   /** A table; cells wrap, rows stay whole, and the head is repeated on a new page. */
   void table(List<Column> columns, List<List<String>> rows) {
+    grouped(columns, rows.stream().map(List::of).toList());
+  }
+
+  /** A table whose groups of rows stay on one page. */
+  void grouped(List<Column> columns, List<List<List<String>>> groups) {
     double total = columns.stream().mapToDouble(Column::share).sum();
     double[] widths = columns.stream().mapToDouble(k -> k.share / total * frame.width()).toArray();
     head(columns, widths);
-    for (List<String> row : rows) {
-      List<List<String>> cells = new ArrayList<>();
-      int lines = 1;
-      for (int i = 0; i < widths.length; i++) {
-        List<String> wrapped = c.wrap(row.get(i), widths[i] - 3 * CELL, TEXT, Face.REGULAR);
-        cells.add(wrapped);
-        lines = Math.max(lines, wrapped.size());
-      }
-      double height = lines * LINE + 1.6;
+    for (List<List<String>> group : groups) {
+      double height = group.stream().mapToDouble(r -> height(cells(r, widths))).sum();
       if (y - height < frame.y()) {
         newPage();
         head(columns, widths);
       }
-      y -= height;
-      double x = frame.x();
-      c.brush(Ink.BLACK);
-      for (int i = 0; i < widths.length; i++) {
-        double at = y + height - 0.8;
-        for (String line : cells.get(i)) {
-          at -= LINE;
-          if (columns.get(i).right) c.textRight(line, x + widths[i] - 2 * CELL, at + 1.4, TEXT, Face.REGULAR);
-          else c.text(line, x + CELL, at + 1.4, TEXT, i == 0 ? Face.BOLD : Face.REGULAR);
-        }
-        x += widths[i];
-      }
-      c.pen(Ink.PALE, 0.2);
-      c.line(frame.x(), y, frame.right(), y);
+      for (int k = 0; k < group.size(); k++) row(columns, widths, cells(group.get(k), widths), k == group.size() - 1);
     }
     y -= 2;
+  }
+
+  private List<List<String>> cells(List<String> row, double[] widths) {
+    List<List<String>> cells = new ArrayList<>();
+    for (int i = 0; i < widths.length; i++) cells.add(c.wrap(row.get(i), widths[i] - 3 * CELL, TEXT, Face.REGULAR));
+    return cells;
+  }
+
+  private static double height(List<List<String>> cells) {
+    return cells.stream().mapToInt(List::size).max().orElse(1) * LINE + 1.6;
+  }
+
+  private void row(List<Column> columns, double[] widths, List<List<String>> cells, boolean last) {
+    double height = height(cells);
+    y -= height;
+    double x = frame.x();
+    c.brush(Ink.BLACK);
+    for (int i = 0; i < widths.length; i++) {
+      double at = y + height - 0.8;
+      for (String line : cells.get(i)) {
+        at -= LINE;
+        if (columns.get(i).right) c.textRight(line, x + widths[i] - 2 * CELL, at + 1.4, TEXT, Face.REGULAR);
+        else c.text(line, x + CELL, at + 1.4, TEXT, i == 0 ? Face.BOLD : Face.REGULAR);
+      }
+      x += widths[i];
+    }
+    c.pen(last ? Ink.PALE : Ink.FAINT, last ? 0.25 : 0.15);
+    c.line(frame.x(), y, frame.right(), y);
   }
 
   private void head(List<Column> columns, double[] widths) {

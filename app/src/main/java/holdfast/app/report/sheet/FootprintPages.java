@@ -106,7 +106,7 @@ final class FootprintPages {
     c.brush(Ink.BLACK);
     c.text("Front of the tank is at the bottom edge. Overlap " + (int) OVERLAP_MM
         + " mm. Rows count from the front, columns from the left; "
-        + rows + " by " + columns + " in all, tiles without rock left out.", x, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
+        + rows + " by " + columns + " in all, tiles without rock left out.", x + 2, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
     ruler(x + tileX - 108, y + 4);
     map(column, row, x + tileX - 4, y + tileY - 4);
   }

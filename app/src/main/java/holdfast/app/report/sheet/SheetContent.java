@@ -1,5 +1,6 @@
 package holdfast.app.report.sheet;
 
+import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.StageJudge;
@@ -26,6 +27,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /**
  * Everything that the sheet says, worked out once; metres and kilograms inside, millimetres where a name says so.
@@ -38,12 +40,13 @@ import java.util.function.Predicate;
  * @param joints one line for each joint that is fixed, in the order of the scene
  * @param resting pairs of rocks that rest on each other without being fixed
  * @param feet contact patches with the floor
+ * @param demands what each joint is asked for and by which rocks pieces are lifted; empty when it was not worked out
  * @param deadWater pockets that water hardly reaches
  * @param check the verdict, when one was worked out
  */
 public record SheetContent(
     Scene scene, List<List<Hull>> hulls, Supply supply, LightReport light, BuildPlan plan,
-    List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet,
+    List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet, JointDemands.Result demands,
     List<DeadWater.Pocket> deadWater, Optional<CheckReport> check) {
 
   public SheetContent {
@@ -59,13 +62,14 @@ public record SheetContent(
    * A placed rock.
    *
    * @param rock its number among the placements
-   * @param stage when it is placed, from 1
+   * @param stage when it is placed, from 1; 0 when it comes only with the pieces
+   * @param carrying when it goes into the tank with its piece, from 1; 0 when rocks go straight in
    * @param sizeMm along the tank's axes, as placed
    * @param fromCell cell of its front-left end, {@code toCell} of its back-right end
    * @param underMm height of its lowest point over the inner bottom, {@code topMm} of its highest
    */
   public record RockLine(
-      int rock, int stage, String name, Rock.Kind kind, double dryKg, Vec3 sizeMm,
+      int rock, int stage, int carrying, String name, Rock.Kind kind, double dryKg, Vec3 sizeMm,
       String fromCell, String toCell, double underMm, double topMm) {}
 
   /**
@@ -75,7 +79,7 @@ public record SheetContent(
    * @param index its place in the scene
    * @param at middle of its contact patch, metres; between the rocks when they do not touch
    * @param areaMm2 area of the patches; 0 when the rocks do not touch
-   * @param stage stage in which it is made, from 1
+   * @param stage stage in which it is made, from 1: of the rocks, or of the pieces when it is made in the tank after them
    * @param batch batch of mortar, from 1; 0 when it takes none
    */
   public record JointLine(
@@ -91,9 +95,21 @@ public record SheetContent(
     }
   }
 
-  /** Gathers the content of a sheet; every rock of the scene must have a shape. */
+  /** The content of a sheet that does not tell what joints are asked for. */
   public static SheetContent of(
       Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, int mostQuestions) {
+    return of(scene, shapes, check, stander, mostQuestions, (plan, pieces) -> new JointDemands.Result(List.of(), List.of()));
+  }
+
+  /** Works out what the joints are asked for, given the plan and the rocks of each piece. */
+  @FunctionalInterface
+  public interface Demanding {
+    JointDemands.Result of(BuildPlan plan, List<List<Integer>> pieces);
+  }
+
+  /** Gathers the content of a sheet; every rock of the scene must have a shape. */
+  public static SheetContent of(
+      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, int mostQuestions, Demanding demanding) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks without a shape: " + shapes.problems());
     List<RockBody> bodies = List.copyOf(shapes.bodies().values());
     List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
@@ -102,24 +118,32 @@ public record SheetContent(
     List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
     BuildPlan plan = BuildPlan.of(
         scene, bodies, solids, contacts, StageJudge.sandFeet(scene, shapes.placed()), stander, mostQuestions);
+    List<List<Integer>> pieces = IntStream.range(0, plan.modules().size()).mapToObj(plan::rocksOf).toList();
     return new SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
-        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks),
+        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), demanding.of(plan, pieces),
         DeadWater.of(scene, plan.rocks(), hulls), check);
   }
 
   private static List<RockLine> rockLines(Scene scene, List<RockBody> bodies, List<List<Hull>> hulls, BuildPlan plan) {
     GridCells cells = GridCells.of(scene);
     List<RockLine> out = new ArrayList<>();
-    for (int s = 0; s < plan.order().stages().size(); s++) {
-      int rock = plan.order().stages().get(s).rock();
+    List<Integer> order = new ArrayList<>(plan.order().stages().stream().map(BuildOrder.Stage::rock).toList());
+    int stages = order.size();
+    for (int k = 0; k < plan.tankOrder().stages().size(); k++) {
+      for (String name : plan.tankRocks(k)) if (!order.contains(plan.rocks().indexOf(name))) order.add(plan.rocks().indexOf(name));
+    }
+    for (int s = 0; s < order.size(); s++) {
+      int rock = order.get(s);
+      int carrying = plan.carry()
+          .map(c -> 1 + first(c.order().stages(), k -> plan.rocksOf(k.rock()).contains(rock))).orElse(0);
       String name = plan.rocks().get(rock);
       RockBody body = bodies.stream().filter(b -> b.name().equals(name)).findFirst().orElseThrow();
       double[] low = reach(hulls.get(rock), -1);
       double[] high = reach(hulls.get(rock), 1);
       out.add(new RockLine(
-          rock, s + 1, name, scene.rock(name).orElseThrow().kind(), body.dryMassKg(),
+          rock, s < stages ? s + 1 : 0, carrying, name, scene.rock(name).orElseThrow().kind(), body.dryMassKg(),
           new Vec3(high[0] - low[0], high[1] - low[1], high[2] - low[2]).times(1e3),
           cells.name(low[0] * 1e3, low[1] * 1e3), cells.name(high[0] * 1e3, high[1] * 1e3),
           low[2] * 1e3, high[2] * 1e3));
@@ -150,8 +174,10 @@ public record SheetContent(
       double area = patches.stream().mapToDouble(Contact::areaM2).sum();
       Vec3 at = patches.isEmpty() ? between(hulls.get(a), hulls.get(b)) : middle(patches);
       int index = j;
-      int stage = 1 + first(plan.order().stages(), s -> s.joints().contains(index));
-      int batch = 1 + first(plan.batches().batches(), x -> x.joints().contains(index));
+      BuildOrder.Order order = spec.madeIn() == JointSpec.MadeIn.TANK
+          ? plan.carry().map(BuildPlan.Carry::order).orElse(plan.order()) : plan.order();
+      int stage = 1 + first(order.stages(), s -> s.joints().contains(index));
+      int batch = 1 + first(plan.mortar(), x -> x.joints().contains(index));
       out.add(new JointLine(out.size() + 1, j, spec, at, area * 1e6, !patches.isEmpty(), stage, batch));
     }
     return out;
@@ -227,9 +253,14 @@ public record SheetContent(
     return "joints " + String.join(", ", numbers.subList(0, numbers.size() - 1)) + " and " + numbers.get(numbers.size() - 1);
   }
 
-  /** The stage at a place of the order, from 0. */
-  BuildOrder.Stage stage(int number) {
-    return plan.order().stages().get(number);
+  /** The number of a joint on the sheet. */
+  int number(int index) {
+    return joints.stream().filter(j -> j.index() == index).findFirst().orElseThrow().number();
+  }
+
+  /** Joints made in the tank after those of the bench: they have a table of stages of their own. */
+  boolean madeOfPieces() {
+    return plan.carry().isPresent();
   }
 
   boolean usesMortar() {

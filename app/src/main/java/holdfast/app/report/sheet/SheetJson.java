@@ -2,8 +2,10 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.Json;
 import holdfast.app.report.Units;
+import holdfast.engine.bonding.JointDemand;
 import holdfast.engine.build.Batches;
 import holdfast.engine.build.BuildOrder;
+import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.Modules.Module;
 import holdfast.engine.supply.FloorCuts;
 import holdfast.engine.supply.Supply;
@@ -44,7 +46,13 @@ public final class SheetJson {
     m.put("rocks", content.rocks().stream().map(this::rock).toList());
     m.put("joints", content.joints().stream().map(this::joint).toList());
     m.put("resting", content.resting().stream().map(r -> map("upper", r.upper(), "lower", r.lower())).toList());
-    m.put("batches", batches());
+    m.put("joint_demands", content.demands().joints().stream().map(this::demand).toList());
+    m.put("lifts", content.demands().lifts().stream().map(l -> map(
+        "piece", l.piece() + 1, "held_by", content.plan().rocks().get(l.rock()), "holds", l.holds(),
+        "comes_apart", Double.isInfinite(l.use()), "use", Double.isInfinite(l.use()) ? null : (Object) l.use(),
+        "joint", l.joint() < 0 ? null : (Object) content.number(l.joint()))).toList());
+    m.put("batches", batches(content.plan().batches(), 0));
+    content.plan().carry().ifPresent(c -> m.put("carrying_in", carrying(c)));
     m.put("modules", content.plan().modules().stream().map(this::module).toList());
     m.put("light", content.light().rocks().stream().map(l -> map(
         "rock", l.rock(), "unshaded", l.unshaded(), "of_surface", l.ofSurface(), "least", l.least(), "shaded",
@@ -58,10 +66,40 @@ public final class SheetJson {
     return m;
   }
 
+  private Map<String, Object> demand(JointDemand d) {
+    JointDemand.Offer o = d.offer();
+    Map<String, Object> m = map("joint", content.number(d.index()), "patches", d.patches(), "area_mm2", d.areaM2() * 1e6,
+        "takes_alone", map("pull_n", o.pullN(), "shear_n", o.shearN(), "moment_nm", o.momentNm(), "twist_nm", o.twistNm()),
+        "design_strength_n_mm2", o.strengthN_m2() * 1e-6, "rock_tensile_n_mm2", o.rockN_m2() * 1e-6, "rock_first", o.rockFirst());
+    d.place().ifPresent(k -> m.put("in_place", load(k)));
+    d.lift().ifPresent(k -> m.put("in_the_hands", load(k)));
+    return m;
+  }
+
+  private static Map<String, Object> load(JointDemand.Demand d) {
+    return map("load", d.load(), "tension_n", d.tensionN(), "press_n", d.pressN(), "shear_n", d.shearN(), "moment_nm",
+        d.momentNm(), "twist_nm", d.twistNm(), "use", d.use());
+  }
+
+  private Map<String, Object> carrying(BuildPlan.Carry c) {
+    List<Object> stages = new ArrayList<>();
+    for (int i = 0; i < c.order().stages().size(); i++) {
+      BuildOrder.Stage s = c.order().stages().get(i);
+      stages.add(map("stage", i + 1, "piece", s.rock() + 1, "rocks", content.plan().modules().get(s.rock()).rocks(),
+          "stands", s.stands(), "help", s.help().name().toLowerCase(Locale.ROOT), "until_stage", s.until() + 1,
+          "after_filling", i >= content.plan().wetFrom(), "start_min", c.batches().minutes().get(i),
+          "wait_h", c.batches().waits().get(i), "joints", numbers(s.joints())));
+    }
+    return map("complete", c.order().complete(), "unaided", c.order().unaided(), "stages", stages,
+        "batches", batches(c.batches(), content.plan().batches().batches().size()),
+        "rest_on_each_other", c.locked().stream().map(k -> List.of(k.get(0) + 1, k.get(1) + 1)).toList());
+  }
+
   private Map<String, Object> order() {
     BuildOrder.Order o = content.plan().order();
     Map<String, Object> m = map("complete", o.complete(), "unaided", o.unaided(), "least_help", o.least(), "stages_judged",
-        o.questions());
+        o.questions(), "on_the_bench", content.madeOfPieces(),
+        "sand_before_stage", content.plan().sandBefore() < 0 ? null : (Object) (content.plan().sandBefore() + 1));
     List<Object> stages = new ArrayList<>();
     for (int i = 0; i < o.stages().size(); i++) {
       BuildOrder.Stage s = o.stages().get(i);
@@ -81,7 +119,8 @@ public final class SheetJson {
   }
 
   private Map<String, Object> rock(SheetContent.RockLine r) {
-    return map("stage", r.stage(), "rock", r.name(), "kind", r.kind().word(), "dry_kg", r.dryKg(), "size_mm", list(r.sizeMm()),
+    return map("stage", r.stage() == 0 ? null : (Object) r.stage(), "carrying", r.carrying() == 0 ? null : (Object) r.carrying(),
+        "rock", r.name(), "kind", r.kind().word(), "dry_kg", r.dryKg(), "size_mm", list(r.sizeMm()),
         "from_cell", r.fromCell(), "to_cell", r.toCell(), "underside_mm", r.underMm(), "top_mm", r.topMm());
   }
 
@@ -97,18 +136,18 @@ public final class SheetJson {
     m.put("at_mm", list(j.at().times(1e3)));
     m.put("touching", j.touching());
     m.put("area_mm2", j.areaMm2());
+    m.put("made_in", s.madeIn().word());
     m.put("stage", j.stage());
     if (j.batch() > 0) m.put("batch", j.batch());
     return m;
   }
 
-  private Map<String, Object> batches() {
-    Batches b = content.plan().batches();
+  private Map<String, Object> batches(Batches b, int before) {
     Map<String, Object> m = new LinkedHashMap<>();
     List<Object> each = new ArrayList<>();
     for (int i = 0; i < b.batches().size(); i++) {
       Batches.Batch x = b.batches().get(i);
-      each.add(map("batch", i + 1, "joints", numbers(x.joints()), "powder_g", x.powderG(), "water_g", x.waterG(), "waste_g",
+      each.add(map("batch", before + i + 1, "joints", numbers(x.joints()), "powder_g", x.powderG(), "water_g", x.waterG(), "waste_g",
           x.wasteG(),
           "mixes", x.mixes(), "start_min", x.startMin(), "used_up_by_min", x.goneMin()));
     }
@@ -118,6 +157,7 @@ public final class SheetJson {
     m.put("rods", b.rods());
     m.put("work_min", b.workMin());
     m.put("living_out_of_water_min", b.livingOutMin());
+    m.put("set_under_water_min", b.wetMin());
     return m;
   }
 

@@ -1,19 +1,25 @@
 package holdfast.app.report.sheet;
 
 import holdfast.app.report.sheet.Canvas.Face;
+import holdfast.engine.build.Batches;
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildOrder.Stage;
+import holdfast.engine.build.BuildPlan;
+import holdfast.engine.build.Modules.Module;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.JointSpec;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
-/** The order of building as small pictures, one a stage. */
+/** The order of building, and that of carrying in, as small pictures, one a stage. */
 final class StagePages {
   private static final int DOWN = 2;
-  private static final double CAPTION_MM = 33;
+  private static final double LEAST_CAPTION_MM = 33;
+  private static final double LINE_MM = 4.0;
   private static final double GAP_MM = 4;
 
   private final Canvas c;
@@ -27,70 +33,143 @@ final class StagePages {
     this.f = f;
   }
 
+  /** One order: rocks one by one, or pieces. */
+  private record Phase(String heading, BuildOrder.Order order, Batches batches, boolean pieces) {
+    List<Stage> stages() {
+      return order.stages();
+    }
+  }
+
   void draw() {
-    List<Stage> stages = content.plan().order().stages();
+    BuildPlan plan = content.plan();
+    draw(new Phase(content.madeOfPieces() ? "Order of building on the bench" : "Order of building", plan.order(), plan.batches(),
+        false));
+    plan.carry().ifPresent(k -> draw(new Phase("Order of carrying in", k.order(), k.batches(), true)));
+  }
+
+  private void draw(Phase phase) {
+    List<Stage> stages = phase.stages();
     // Five across where that saves a page, else four: larger pictures.
     int across = (stages.size() + 9) / 10 < (stages.size() + 7) / 8 ? 5 : 4;
+    double cell0 = (Frame.of(c).width() - (across - 1) * GAP_MM) / across;
+    int most = IntStream.range(0, stages.size()).map(i -> lines(phase, i, cell0).size()).max().orElse(0);
+    double caption = Math.max(LEAST_CAPTION_MM, 9.5 + most * LINE_MM);
     Frame frame = null;
+    double top = 0;
     for (int i = 0; i < stages.size(); i++) {
       int cell = i % (across * DOWN);
       if (cell == 0) {
-        frame = Frame.newPage(c, "Order of building", content.scene().name());
-        intro(frame);
+        frame = Frame.newPage(c, phase.heading, content.scene().name());
+        top = intro(frame, phase) - 3;
       }
-      double top = frame.top() - 8;
       double w = (frame.width() - (across - 1) * GAP_MM) / across;
       double h = (top - frame.y() - (DOWN - 1) * GAP_MM) / DOWN;
       double x = frame.x() + cell % across * (w + GAP_MM);
       double y = top - (cell / across + 1) * h - cell / across * GAP_MM;
-      stage(i, x, y, w, h);
+      stage(phase, i, caption, x, y, w, h);
     }
   }
 
-  private void intro(Frame frame) {
-    BuildOrder.Order order = content.plan().order();
+  /** Says what the order is worth; returns the height under the text. */
+  private double intro(Frame frame, Phase phase) {
+    BuildOrder.Order order = phase.order;
     String words = !order.complete()
         ? "No order was found in which everything stands, even with joints set: see the stages marked below."
         : order.unaided() ? "Every stage stands by itself, dry, with fresh joints bearing nothing."
         : order.least() ? "No order stands by itself at every stage; this one asks for the least help."
         : "This order needs help where marked; the search for a better one was cut short.";
+    boolean sandFirst = content.plan().sandBefore() >= 0;
+    String more = phase.pieces ? " Joints of the bench have set."
+        : content.madeOfPieces() ? " On the floor panel over the full-size footprint, outside the tank or in it: this is also the"
+            + " order of the dry fit." : "";
+    String sand = sandFirst ? " Judged without sand until it is laid." : " Judged before the sand is in.";
+    String locked = phase.pieces ? content.plan().carry().orElseThrow().locked().stream()
+        .map(k -> " Pieces " + (k.get(0) + 1) + " and " + (k.get(1) + 1) + " rest on each other and cannot be lowered one after"
+            + " the other: make one of their joints in the tank.").reduce("", String::concat) : "";
+    double y = frame.top() - 4.5;
     c.brush(Ink.BLACK);
-    c.text(words + " Judged before the sand is in. The new rock is tinted and drawn thick.", frame.x(), frame.top() - 4.5,
-        3.6, Face.REGULAR);
+    for (String line : c.wrap(words + more + sand + " What is new is tinted and drawn thick." + locked, frame.width(), 3.6,
+        Face.REGULAR)) {
+      c.text(line, frame.x(), y, 3.6, Face.REGULAR);
+      y -= 4.8;
+    }
+    return y + 4.8;
   }
 
-  private void stage(int number, double x, double y, double w, double h) {
-    Stage stage = content.stage(number);
+  /** A line of a stage's text. */
+  private record Line(String text, boolean heavy) {}
+
+  private void stage(Phase phase, int number, double caption, double x, double y, double w, double h) {
+    Stage stage = phase.stages().get(number);
     boolean trouble = !stage.stands();
     c.pen(trouble ? Ink.CAUTION : Ink.PALE, trouble ? 0.7 : 0.25);
     c.rectangle(x, y, w, h);
-    picture(number, x + 1.5, y + CAPTION_MM, w - 3, h - CAPTION_MM - 1.5);
+    picture(phase, number, x + 1.5, y + caption, w - 3, h - caption - 1.5);
     c.brush(Ink.BLACK);
     c.text(String.valueOf(number + 1), x + 2.5, y + h - 7, 6, Face.BOLD);
 
-    SheetContent.RockLine r = content.rockLine(stage.rock());
-    double at = y + CAPTION_MM - 4.5;
-    for (String line : c.wrap(r.name(), w - 22, 3.8, Face.BOLD).subList(0, 1)) c.text(line, x + 2.5, at, 3.8, Face.BOLD);
+    double at = y + caption - 4.5;
+    c.text(c.wrap(name(phase, stage), w - 22, 3.8, Face.BOLD).get(0), x + 2.5, at, 3.8, Face.BOLD);
     c.brush(Ink.GREY);
-    c.textRight("at " + Figures.clock(content.plan().batches().minutes().get(number)), x + w - 2.5, at, 3.2, Face.REGULAR);
+    boolean wet = tankOrder(phase) && number >= content.plan().wetFrom();
+    c.textRight(wet ? "after filling" : "at " + Figures.clock(phase.batches.minutes().get(number)), x + w - 2.5, at, 3.2,
+        Face.REGULAR);
     at -= 4.6;
-    List<String> lines = new ArrayList<>();
-    List<Boolean> heavy = new ArrayList<>();
-    add(lines, heavy, w, "Cells " + r.fromCell() + " to " + r.toCell() + ", underside at " + f.mm(r.underMm()) + ".", false);
-    if (!stage.joints().isEmpty()) add(lines, heavy, w, joints(stage), false);
-    add(lines, heavy, w, DaySteps.help(stage, content.plan().batches().waits().get(number)), trouble);
-    for (int i = 0; i < lines.size() && i < 7; i++) {
-      c.brush(heavy.get(i) ? Ink.CAUTION : Ink.BLACK);
-      c.text(lines.get(i), x + 2.5, at, 3.1, heavy.get(i) ? Face.BOLD : Face.REGULAR);
-      at -= 4.0;
+    for (Line line : lines(phase, number, w)) {
+      c.brush(line.heavy ? Ink.CAUTION : Ink.BLACK);
+      c.text(line.text, x + 2.5, at, 3.1, line.heavy ? Face.BOLD : Face.REGULAR);
+      at -= LINE_MM;
     }
   }
 
-  private void add(List<String> lines, List<Boolean> heavy, double w, String text, boolean bold) {
-    for (String l : c.wrap(text, w - 5, 3.1, bold ? Face.BOLD : Face.REGULAR)) {
-      lines.add(l);
-      heavy.add(bold);
+  private List<Line> lines(Phase phase, int number, double w) {
+    Stage stage = phase.stages().get(number);
+    List<Line> lines = new ArrayList<>();
+    if (tankOrder(phase) && number == content.plan().sandBefore()) {
+      add(lines, w, "Lay the sand first: it stands on it.", true);
+    } else if (sandBed(phase, stage)) {
+      add(lines, w, "Stands on sand: bed it on a tray of it here.", true);
     }
+    add(lines, w, where(phase, stage), false);
+    if (!stage.joints().isEmpty()) add(lines, w, joints(stage), false);
+    add(lines, w, DaySteps.help(stage, phase.batches.waits().get(number), phase.pieces ? "piece" : "rock"), !stage.stands());
+    if (phase.pieces) {
+      String hold = DemandTable.holding(content, stage.rock());
+      if (DemandTable.careful(content, stage.rock())) add(lines, w, Character.toUpperCase(hold.charAt(0)) + hold.substring(1), false);
+    }
+    return lines;
+  }
+
+  private boolean tankOrder(Phase phase) {
+    return phase.pieces || !content.madeOfPieces();
+  }
+
+  private boolean sandBed(Phase phase, Stage stage) {
+    return !tankOrder(phase) && content.plan().onSand().contains(stage.rock());
+  }
+
+  private String name(Phase phase, Stage stage) {
+    if (!phase.pieces) return content.plan().rocks().get(stage.rock());
+    List<String> rocks = content.plan().modules().get(stage.rock()).rocks();
+    return rocks.get(0) + (rocks.size() == 1 ? "" : " and " + (rocks.size() - 1) + " more");
+  }
+
+  private String where(Phase phase, Stage stage) {
+    if (!phase.pieces) {
+      SheetContent.RockLine r = content.rockLine(stage.rock());
+      return "Cells " + r.fromCell() + " to " + r.toCell() + ", underside at " + f.mm(r.underMm()) + ".";
+    }
+    Module m = content.plan().modules().get(stage.rock());
+    List<Integer> rocks = content.plan().rocksOf(stage.rock());
+    SheetContent.RockLine low = rocks.stream().map(content::rockLine)
+        .min(Comparator.comparingDouble(SheetContent.RockLine::underMm)).orElseThrow();
+    return (m.rocks().size() > 1 ? String.join(" + ", m.rocks()) + ". " + low.name() + " in cells " : "Cells ")
+        + low.fromCell() + " to " + low.toCell() + "; "
+        + f.kg(m.drainedKg()) + " wet, " + m.lift().words() + ".";
+  }
+
+  private void add(List<Line> lines, double w, String text, boolean bold) {
+    for (String l : c.wrap(text, w - 5, 3.1, bold ? Face.BOLD : Face.REGULAR)) lines.add(new Line(l, bold));
   }
 
   private String joints(Stage stage) {
@@ -104,7 +183,7 @@ final class StagePages {
     return (parts.size() == 1 ? "Joint " : "Joints ") + String.join(", ", parts) + ".";
   }
 
-  private void picture(int number, double x, double y, double w, double h) {
+  private void picture(Phase phase, int number, double x, double y, double w, double h) {
     List<List<double[]>> whole = new ArrayList<>();
     Drawing all = new Drawing(view, content.hulls());
     for (int r = 0; r < content.hulls().size(); r++) whole.addAll(all.shadows(r));
@@ -115,18 +194,25 @@ final class StagePages {
         x + w / 2 - (box[0] + box[2]) / 2 * 1e3 / ratio, y + h / 2 - (box[1] + box[3]) / 2 * 1e3 / ratio);
 
     List<Integer> placed = new ArrayList<>();
-    for (int i = 0; i <= number; i++) placed.add(content.stage(i).rock());
+    for (int i = 0; i < number; i++) placed.addAll(rocks(phase, i));
+    int before = placed.size();
+    placed.addAll(rocks(phase, number));
     List<List<Hull>> hulls = placed.stream().map(content.hulls()::get).toList();
     Drawing drawing = new Drawing(view, hulls);
     c.clipped(x, y, w, h, () -> {
       floor(s);
       List<Drawing.Stroke> strokes = RockArt.draw(
-          c, s, drawing, i -> i == number ? Ink.NEW : RockArt.fillOf(content.rockLine(placed.get(i)).kind()), true, false);
+          c, s, drawing, i -> i >= before ? Ink.NEW : RockArt.fillOf(content.rockLine(placed.get(i)).kind()), true, false);
       c.pen(Ink.BLACK, 0.75);
       for (Drawing.Stroke k : strokes) {
-        if (k.rock() == number && k.kind() == Drawing.Kind.OUTLINE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
+        if (k.rock() >= before && k.kind() == Drawing.Kind.OUTLINE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
       }
     });
+  }
+
+  private List<Integer> rocks(Phase phase, int number) {
+    int unit = phase.stages().get(number).rock();
+    return phase.pieces ? content.plan().rocksOf(unit) : List.of(unit);
   }
 
   /** The floor panel with every fifth line of its cells. */

@@ -2,7 +2,7 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.app.report.sheet.Flow.Column;
-import holdfast.engine.build.Batches;
+import holdfast.engine.build.BuildPlan;
 import holdfast.engine.supply.FloorCuts;
 import holdfast.engine.supply.Supply;
 import holdfast.engine.supply.Volumes;
@@ -65,7 +65,7 @@ final class SupplyPages {
     if (scene.floor().kind() != Floor.Kind.BARE && supply.floor().isEmpty()) {
       rows.add(List.of("Floor panel", "", "", "the stock panel of the settings does not yield this floor"));
     }
-    Batches b = content.plan().batches();
+    BuildPlan b = content.plan();
     if (b.powderG() > 0) {
       rows.add(List.of("Reef-safe cement", f.grams(b.powderG()), f.grams(b.powderG() * (1 + SPARE)),
           "waste counted; a tenth more to try a mix on a spare stone"));
@@ -158,8 +158,8 @@ final class SupplyPages {
           + f.mm(o.yMm()) + " from the front edge of the panel.");
     }
     double gap = 6;
-    double height = 52;
-    double scale = Math.max(p.panelLengthMm() / 62, p.panelWidthMm() / (height - 8));
+    double height = 72;
+    double scale = Math.max(p.panelLengthMm() / 84, p.panelWidthMm() / (height - 8));
     double w = p.panelLengthMm() / scale;
     int across = Math.max(1, (int) ((flow.frame().width() + gap) / (w + gap)));
     for (int i = 0; i < p.panels().size(); i += across) {
@@ -182,16 +182,23 @@ final class SupplyPages {
       c.fillRectangle(px, py, pw, ph);
       c.pen(Ink.BLACK, 0.4);
       c.rectangle(px, py, pw, ph);
-      c.brush(Ink.BLACK);
       FloorCuts.Piece piece = p.pieces().get(o.piece());
-      c.textCentred("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD);
-      c.textCentred(f.size(o.lengthMm(), o.widthMm()), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR);
-      c.textCentred(piece.cellsLong() + " × " + piece.cellsWide() + " whole cells", px + pw / 2, py + ph / 2 - 7, 2.7,
-          Face.REGULAR);
+      label("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD, pw);
+      label(f.size(o.lengthMm(), o.widthMm()), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR, pw);
+      if (ph > 20) {
+        label(piece.cellsLong() + " × " + piece.cellsWide() + " whole cells", px + pw / 2, py + ph / 2 - 7, 2.7, Face.REGULAR, pw);
+      }
     }
     c.pen(Ink.GREY, 0.3, 2, 1.2);
     c.rectangle(x, y, p.panelLengthMm() / scale, p.panelWidthMm() / scale);
     c.brush(Ink.GREY);
     c.text("panel " + (number + 1), x, y - 4, 3, Face.REGULAR);
+  }
+
+  /** A word in the middle of a piece, left out where it does not fit. */
+  private void label(String words, double x, double y, double size, Face face, double room) {
+    if (c.width(words, size, face) > room - 1) return;
+    c.brush(Ink.BLACK);
+    c.textCentred(words, x, y, size, face);
   }
 }

@@ -35,18 +35,19 @@ final class TablePages {
     Flow flow = new Flow(c, () -> Frame.newPage(c, "Rocks and joints", scene.name()));
     rocks(flow);
     joints(flow);
+    new DemandTable(flow, content, f).draw();
     batches(flow);
     modules(flow);
-    deadWater(flow);
   }
 
   private void deadWater(Flow flow) {
     GridCells cells = GridCells.of(scene);
     String size = f.mm(scene.settings().get(Setting.DEAD_WATER_MM));
-    flow.heading("Dead water", 12);
     if (content.deadWater().isEmpty()) {
-      flow.paragraph("No pocket is shut off by openings smaller than " + size + ".");
+      flow.paragraph("Dead water: no pocket is shut off by openings smaller than " + size + ".");
+      return;
     }
+    flow.heading("Dead water", 12);
     for (DeadWater.Pocket p : content.deadWater()) {
       Vec3 at = p.centre().times(1e3);
       flow.paragraph("About " + f.ml(p.volumeM3() * 1e6) + " round cell " + cells.name(at.x(), at.y()) + ", " + f.mm(at.z())
@@ -60,14 +61,17 @@ final class TablePages {
     List<List<String>> rows = new ArrayList<>();
     for (SheetContent.RockLine r : content.rocks()) {
       rows.add(List.of(
-          r.stage() + "  " + r.name(), r.kind().word(), f.kg(r.dryKg()), f.size(r.sizeMm().x(), r.sizeMm().y(), r.sizeMm().z()),
-          r.fromCell() + " to " + r.toCell(), f.mm(r.underMm()), f.mm(r.topMm()), light(r.name())));
+          (r.stage() > 0 ? r.stage() : "\u2013") + "  " + r.name(), r.kind().word(), f.kg(r.dryKg()), f.size(r.sizeMm().x(), r.sizeMm().y(), r.sizeMm().z()),
+          r.fromCell() + " to " + r.toCell(), f.mm(r.underMm()), f.mm(r.topMm()), r.carrying() == 0 ? "" : String.valueOf(r.carrying()), light(r.name())));
     }
     flow.table(List.of(
         Column.left("Stage, rock", 52), Column.left("Kind", 16), Column.right("Dry mass", 22),
         Column.left("Size as placed, x × y × z", 48), Column.left("Cells, front-left to back-right", 50),
-        Column.right("Underside at", 24), Column.right("Top at", 22), Column.left("Light let through", 40)), rows);
-    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn.");
+        Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20), Column.left("Light let through", 36)), rows);
+    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn."
+        + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
+            ? " Rocks without a stage on the bench stay in their water until they go into the tank." : ""));
+    deadWater(flow);
   }
 
   private String light(String rock) {
@@ -91,18 +95,23 @@ final class TablePages {
         rows.add(List.of(
             String.valueOf(j.number()), j.spec().a() + " to " + j.spec().b(), what(j.spec()),
             cells.name(at.x(), at.y()) + ", " + f.mm(at.z()) + " up",
-            j.touching() ? f.area(j.areaMm2()) : "no contact: the paste must bridge a gap",
-            String.valueOf(j.stage()), j.batch() > 0 ? String.valueOf(j.batch()) : ""));
+            j.touching() ? f.area(j.areaMm2()) : "no contact: the paste must bridge a gap", made(j), j.batch() > 0 ? String.valueOf(j.batch()) : ""));
       }
       flow.table(List.of(
-          Column.right("Joint", 13), Column.left("Rocks", 82), Column.left("Fixed with", 62),
+          Column.right("Joint", 13), Column.left("Rocks", 76), Column.left("Fixed with", 62),
               Column.left("Where: cell, height", 42),
-          Column.left("Patch that touches", 42), Column.right("Stage", 15), Column.right("Batch", 15)), rows);
+          Column.left("Patch that touches", 36), Column.left("Made", 34), Column.right("Batch", 15)), rows);
     }
     if (!content.resting().isEmpty()) {
       List<String> pairs = content.resting().stream().map(r -> r.upper() + " on " + r.lower()).toList();
       flow.paragraph("Resting unfixed: " + String.join("; ", pairs) + ".");
     }
+  }
+
+  private String made(SheetContent.JointLine j) {
+    boolean tank = j.spec().madeIn() == JointSpec.MadeIn.TANK;
+    return (tank ? "tank" : "bench") + (j.stage() == 0 ? "" : tank && content.madeOfPieces() ? ", carrying " + j.stage()
+        : ", stage " + j.stage());
   }
 
   /** What fixes a joint, in words. */
@@ -118,14 +127,15 @@ final class TablePages {
   }
 
   private void batches(Flow flow) {
-    List<Batch> batches = content.plan().batches().batches();
+    List<Batch> batches = content.plan().mortar();
     if (batches.isEmpty()) return;
+    int onBench = content.madeOfPieces() ? content.plan().batches().batches().size() : 0;
     flow.heading("Batches of mortar");
     List<List<String>> rows = new ArrayList<>();
     for (int i = 0; i < batches.size(); i++) {
       Batch b = batches.get(i);
       rows.add(List.of(
-          String.valueOf(i + 1), content.jointWords(b.joints()), f.grams(b.powderG()), f.grams(b.waterG()),
+          String.valueOf(i + 1), content.jointWords(b.joints()) + (i < onBench ? ", bench" : ", tank"), f.grams(b.powderG()), f.grams(b.waterG()),
           b.mixes() == 1 ? "one" : b.mixes() + " in a row", Figures.clock(b.startMin()), Figures.clock(b.goneMin()),
               f.grams(b.wasteG())));
     }
@@ -133,7 +143,8 @@ final class TablePages {
         Column.right("Batch", 15), Column.left("For", 70), Column.right("Powder", 26), Column.right("Water", 26),
             Column.left("Mixes", 30),
         Column.right("Start mixing at", 32), Column.right("Used up by", 28), Column.right("Powder left over", 34)), rows);
-    flow.paragraph("Times run from the first rock. Waste of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
+    flow.paragraph((onBench > 0 && onBench < batches.size() ? "Times run from the first rock on the bench, and anew from the first"
+        + " piece in the tank. Waste" : "Times run from the first rock. Waste") + " of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
         + " is mixed in. Recipe by common practice: the maker's own goes before.");
     if (content.joints().stream().anyMatch(this::cementOnLiving)) {
       flow.caution("Mortar on living rock: what lives near the joint dies, and the rock must stay out of water while it sets. "

@@ -106,7 +106,12 @@ class SheetTest {
     SheetContent c = SheetFixture.content(SheetFixture.ridge());
     JsonNode n = new ObjectMapper().readTree(SheetJson.of(c));
     assertThat(n.get("format").asText()).isEqualTo("holdfast-sheet/1");
-    assertThat(n.get("order").get("stages")).hasSize(9);
+    // Nine rocks, one of them living and loose: it is set after filling.
+    assertThat(n.get("order").get("stages")).hasSize(8);
+    assertThat(n.get("rocks")).hasSize(9);
+    JsonNode last = n.get("carrying_in").get("stages").get(n.get("carrying_in").get("stages").size() - 1);
+    assertThat(last.get("rocks").get(0).asText()).isEqualTo("purple cap");
+    assertThat(last.get("after_filling").asBoolean()).isTrue();
     assertThat(n.get("joints")).hasSize(5);
     assertThat(n.get("supply").get("volumes_l").get("water").asDouble()).isCloseTo(c.supply().volumes().waterM3() * 1e3,
         within(1e-5));
