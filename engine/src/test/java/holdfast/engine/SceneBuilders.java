@@ -176,7 +176,8 @@ public final class SceneBuilders {
     List<Placement> placements = new ArrayList<>();
     for (int i = 0; i < stones.size(); i++) {
       Vec3 own = stones.get(i).get(0);
-      Rock rock = new Rock("stone " + (i + 1), Rock.Kind.DRY, new Rock.Points(stones.get(i).stream().map(p -> p.minus(own)).toList()),
+      Rock.Form form = new Rock.Points(stones.get(i).stream().map(p -> p.minus(own)).toList());
+      Rock rock = new Rock("stone " + (i + 1), Rock.Kind.DRY, form,
           new Rock.BulkDensity(1.8), 0, false, false, OptionalDouble.empty());
       rocks.add(rock);
       placements.add(new Placement(rock.name(), own.plus(new Vec3(room - low[0], room - low[1], 0)), Quat.IDENTITY, false));

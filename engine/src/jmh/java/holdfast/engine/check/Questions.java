@@ -1,0 +1,161 @@
+package holdfast.engine.check;
+
+import holdfast.engine.bonding.TierQuestion;
+import holdfast.engine.contact.ContactFinder;
+import holdfast.engine.contact.ContactMap;
+import holdfast.engine.contact.ContactRules;
+import holdfast.engine.contact.SceneSolids;
+import holdfast.engine.statics.ForceBalance;
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.LoadCase;
+import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.Parallel;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Resting;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.State;
+import holdfast.engine.statics.Wrench;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import holdfast.model.shape.PlacedRock;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * What the benchmarks ask, each in one call: where an entry of the engine moves, only this changes. In the package of the
+ * check, some of whose questions are asked from inside.
+ */
+public final class Questions {
+  /** Both cores, or all there are. */
+  public static final int THREADS = CheckOptions.DEFAULT.threads();
+
+  /** Relative width to which one push margin is searched, as in the check. */
+  private static final double SHARE = 0.025;
+
+  private Questions() {}
+
+  /** A scene of placed rocks to a heap: solids, pairs, contacts, links. */
+  public static SceneHeap heap(Scene scene, List<PlacedRock> placed) {
+    return SceneHeap.of(scene, placed);
+  }
+
+  public static ContactMap contacts(Scene scene, List<PlacedRock> placed) {
+    return ContactFinder.find(SceneSolids.ofPlaced(scene, placed), ContactRules.DEFAULT);
+  }
+
+  /** Does it stand filled: the force balance of every separate heap. */
+  public static int stands(SceneHeap heap) {
+    List<Wrench> loads = heap.weights().loads(State.FILLED);
+    int stand = 0;
+    for (Heap.Part p : heap.heap().separate()) {
+      List<Wrench> dead = p.of(loads);
+      stand += new ForceBalance(p.heap(), ForceBalance.typicalN(dead)).stands(dead).match(ok -> 1, falls -> 0, open -> 0);
+    }
+    return stand;
+  }
+
+  /** Does it stay filled: every separate heap comes to rest. */
+  public static int stays(SceneHeap heap) {
+    List<Wrench> loads = heap.weights().loads(State.FILLED);
+    int stay = 0;
+    for (Heap.Part p : heap.heap().separate()) {
+      List<Wrench> dead = p.of(loads);
+      if (new Resting(p.heap(), ForceBalance.typicalN(dead)).under(dead).stays()) stay++;
+    }
+    return stay;
+  }
+
+  /** One push on one rock, ready to be asked: filled, along the line through its centre. */
+  public record OnePush(PartJudge judge, List<Wrench> live, double capN, int rock, Push push) {
+    /** What the force balance allows; not a number where that stays open. */
+    public double atMostN() {
+      return judge.atMost(live, capN).match(Margin.Limited::factor, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN);
+    }
+
+    /** The margin that staying confirms. */
+    public double marginN() {
+      return LoadCase.least(List.of(new LoadCase(State.FILLED, judge, live)), capN, SHARE).factor();
+    }
+  }
+
+  /** All pushes through centres in one state, rock by rock and round the compass, the judges made. */
+  public static List<OnePush> centrePushes(SceneHeap heap, double capN) {
+    List<Wrench> loads = heap.weights().loads(State.FILLED);
+    int directions = directions(heap);
+    List<List<OnePush>> byRock = new ArrayList<>();
+    for (int i = 0; i < heap.rocks().size(); i++) byRock.add(new ArrayList<>());
+    for (Heap.Part part : heap.heap().separate()) {
+      PartJudge judge = new PartJudge(part, loads);
+      for (int rock : part.bodies()) {
+        PartJudge own = judge.forThread();
+        PlacedRock r = heap.rocks().get(rock);
+        for (int d = 0; d < directions; d++) {
+          Push p = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, heap.scene().settings()).get(0);
+          byRock.get(rock).add(new OnePush(own, part.of(p.unit(heap.heap())), capN, rock, p));
+        }
+      }
+    }
+    return byRock.stream().flatMap(List::stream).toList();
+  }
+
+  /** The force balance's margins of all those pushes, two threads by rock. */
+  public static double[] centreMargins(SceneHeap heap, double capN) {
+    int directions = directions(heap);
+    List<OnePush> all = centrePushes(heap, capN);
+    List<Integer> rocks = new ArrayList<>();
+    for (int i = 0; i < heap.rocks().size(); i++) rocks.add(i);
+    List<double[]> found = Parallel.map(rocks, THREADS,
+        r -> all.subList(r * directions, (r + 1) * directions).stream().mapToDouble(OnePush::atMostN).toArray());
+    return found.stream().flatMapToDouble(Arrays::stream).toArray();
+  }
+
+  private static int directions(SceneHeap heap) {
+    return (int) Math.round(heap.scene().settings().get(Setting.PUSH_DIRECTIONS));
+  }
+
+  /** The verdict: is every margin above the tier, in every direction, on every line, in every state? */
+  public static boolean verdict(SceneHeap heap) {
+    return TierQuestion.unmet(heap, THREADS).isEmpty();
+  }
+
+  /** How many pushes that verdict covers: those of the states that no lighter one answers for. */
+  public static int asked(SceneHeap heap) {
+    int count = 0;
+    for (Heap.Part part : heap.heap().separate()) {
+      List<PartJudge> judges = new ArrayList<>();
+      for (State s : heap.weights().states()) judges.add(new PartJudge(part, heap.weights().loads(s)));
+      judges.sort(Comparator.comparingDouble(j -> j.dead().stream().mapToDouble(w -> w.force().norm()).sum()));
+      List<PartJudge> governing = new ArrayList<>();
+      for (PartJudge j : judges) if (governing.stream().noneMatch(o -> o.covers(j))) governing.add(j);
+      for (int rock : part.bodies()) {
+        PlacedRock r = heap.rocks().get(rock);
+        int lines = Push.lines(rock, r.lobes(), r.centre(), 0, heap.scene().settings()).size();
+        count += governing.size() * directions(heap) * lines;
+      }
+    }
+    return count;
+  }
+
+  /** Every push rose. */
+  public static Object roses(SceneHeap heap) {
+    return new HeapStudy(heap, THREADS).pushes();
+  }
+
+  /** What is asked again after one rock moved: contacts and verdict. */
+  public static boolean recheck(Scene scene, List<PlacedRock> placed) {
+    return verdict(heap(scene, placed));
+  }
+
+  /** The whole check, as the command runs it. */
+  public static CheckReport check(Scene scene, Shapes shapes) {
+    return Check.run(scene, shapes, CheckOptions.DEFAULT);
+  }
+
+  public static Object vary(SceneHeap heap, int count) {
+    return Variations.run(heap, count, 1, THREADS);
+  }
+}
