@@ -18,8 +18,8 @@ import java.util.TreeSet;
  *
  * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
  * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
- * made so far have set, after which these bear. The cost counts such waits first, then stages held, then rocks that
- * come after one of a later rank: what stands on the floor goes before the sand and what stands on it, living rock last. Among equal costs the search goes deep first, base before upper rock, one module after
+ * made so far have set, after which these bear. The cost counts such waits first, then stages held, then pairs
+ * of which the one of a later rank comes first: what stands on the floor goes before the sand and what stands on it, living rock last. Among equal costs the search goes deep first, base before upper rock, one module after
  * the other, so that when a plain order exists it is found with one question a stage. A stage is asked only when the
  * search comes to it (lazy evaluation, as in lazy A*), and each set once.
  *
@@ -188,7 +188,7 @@ public final class BuildOrder {
       for (int rock : next(node)) {
         BitSet placed = (BitSet) node.placed.clone();
         placed.set(rock);
-        int late = node.placed.stream().anyMatch(p -> rank[p] > rank[rock]) ? 1 : 0;
+        int late = (int) node.placed.stream().filter(p -> rank[p] > rank[rock]).count();
         queue.add(new Node(placed, node.cured, node.cost + late, node.held, rock, node, false, false, false, made++));
       }
     }

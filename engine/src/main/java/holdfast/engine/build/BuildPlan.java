@@ -162,6 +162,8 @@ public record BuildPlan(
       List<Set<Integer>> pieces = modules.stream()
           .<Set<Integer>>map(m -> new TreeSet<>(m.rocks().stream().map(rocks::indexOf).toList())).toList();
       Supports between = between(pieces);
+      List<List<Integer>> locked = locked(between);
+      between = without(between, locked);
       List<Boolean> wetPieces = wet(pieces, between);
       List<Boolean> wet = moduleOf.stream().map(wetPieces::get).toList();
       Set<Integer> later = new TreeSet<>();
@@ -187,7 +189,7 @@ public record BuildPlan(
               IntStream.range(0, pieces.size()).boxed().toList(), sandPieces, Set.of()),
           new Pieces(pieces, onBench(), stander), mostQuestions);
       int from = wetFrom(in, wetPieces);
-      Carry carry = new Carry(in, Batches.of(scene, in.stages(), living(pieces), from), locked(between));
+      Carry carry = new Carry(in, Batches.of(scene, in.stages(), living(pieces), from), locked);
       return new BuildPlan(rocks, supports, modules, order, batches, Optional.of(carry), onSand, from);
     }
 
@@ -241,6 +243,17 @@ public record BuildPlan(
         for (int b : between.below().get(a)) if (b > a && between.below().get(b).contains(a)) out.add(List.of(a, b));
       }
       return out;
+    }
+
+    /** The supports but for those of pieces that rest on each other: either may come first, the judge has the word. */
+    private static Supports without(Supports between, List<List<Integer>> locked) {
+      List<Set<Integer>> below = new ArrayList<>();
+      for (Set<Integer> b : between.below()) below.add(new TreeSet<>(b));
+      for (List<Integer> pair : locked) {
+        below.get(pair.get(0)).remove(pair.get(1));
+        below.get(pair.get(1)).remove(pair.get(0));
+      }
+      return new Supports(below, between.base(), between.bottomM());
     }
 
     /** What stands on the floor, then what stands on sand, then what lives, then what can be set after filling. */
