@@ -84,7 +84,7 @@ final class PaneFindings {
       double limit = s.designNmm2() / strength.loadFactor();
       all.add(new PaneFinding(Kind.STRESS, Weight.FAIL, s.rock(), s.totalNmm2(), limit, "N/mm2", Optional.of(s.load()),
           text("With the rocks the bottom pane on %s (%s) reaches %.1f N/mm2 against %.1f allowed; the foot of the %s, with "
-                  + "up to %.0f N, adds %.0f %% of it. The trade's rule allows %.1f.",
+                  + "up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f.",
               s.bed(), s.load().word(), s.totalNmm2(), limit, s.rock(), s.rockN(), 100 * s.rockShare(),
               strength.tradeLimitNmm2()),
           advice(remedies)));
@@ -101,7 +101,7 @@ final class PaneFindings {
     if (governing.utilisation() <= 1 && governing.tradeUtilisation() > 1) {
       all.add(new PaneFinding(Kind.STRESS, Weight.NOTE, governing.rock(), governing.totalNmm2(), strength.tradeLimitNmm2(),
           "N/mm2", Optional.of(governing.load()),
-          text("The bottom pane's %.1f N/mm2 passes the standard's route but not the trade's rule of %.1f (common practice).",
+          text("The bottom pane's %.1f N/mm2 passes the standard's route but not the trade's rule of %.2f (common practice).",
               governing.totalNmm2(), strength.tradeLimitNmm2()), ""));
     }
   }

@@ -2,6 +2,7 @@ package holdfast.engine.pane;
 
 import holdfast.engine.pane.PaneReport.Remedy;
 import holdfast.model.scene.Floor;
+import holdfast.model.scene.Setting;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -52,9 +53,10 @@ final class PaneRemedies {
     widened(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.WIDER_FOOT, footWords(t), t.left())));
     String grid = first;
     shimmed(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.SHIM,
-        grid + "bed the " + names(t.seats) + " on three shims each, set well apart under the rim", t.left())));
+        grid + "bed the " + names(t.seats) + " on three shims" + (t.seats.size() == 1 ? "" : " each")
+            + ", set well apart under the rim", t.left())));
     moved(bedded).ifPresent(m -> all.add(new Remedy(Remedy.Kind.MOVE, grid + m.words, m.trial.left())));
-    lighter(now, 1).ifPresent(r -> all.add(r));
+    lighter(now).ifPresent(all::add);
     return all;
   }
 
@@ -193,7 +195,7 @@ final class PaneRemedies {
   }
 
   private double spotM() {
-    return 0.5e-3 * pane.scene().settings().get(holdfast.model.scene.Setting.SPOT_MM);
+    return 0.5e-3 * pane.scene().settings().get(Setting.SPOT_MM);
   }
 
   private List<Patch> shims(FloorSpread.Bearing bearing) {
@@ -237,14 +239,14 @@ final class PaneRemedies {
   }
 
   /** How much of this rock the pane would carry as it is laid out: by bisection, since the forces that govern may change. */
-  private Optional<Remedy> lighter(Trial now, double limit) {
+  private Optional<Remedy> lighter(Trial now) {
     List<PaneSolver> solvers = new ArrayList<>();
     for (BottomPane.Solved c : cases) solvers.add(pane.solver(c.bed(), now.patches(c.bed()), NET));
     double fits = 0;
     double over = 1;
     for (int round = 0; round < 7; round++) {
       double middle = 0.5 * (fits + over);
-      if (left(solvers, middle) <= limit) fits = middle;
+      if (left(solvers, middle) <= 1) fits = middle;
       else over = middle;
     }
     int percent = (int) Math.floor(100 * fits);
