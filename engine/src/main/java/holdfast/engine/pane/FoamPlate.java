@@ -14,7 +14,7 @@ import java.util.List;
  *
  * <p>Limits: the foam pulls as well as it pushes (lift-off is left out; under a filled tank the water's weight holds the
  * pane down); the side panes' stiffness and weight are not counted, which leaves a load by the edge more stress than it has.
- * A load closer to an edge than a tenth of L is off by percents.
+ * The stress under a load closer to an edge than a tenth of L is off by a hundredth, in a corner by some.
  */
 public final class FoamPlate implements PlateModel {
   /** A patch smaller than this share of the characteristic length deflects others as its middle does. */
@@ -37,8 +37,9 @@ public final class FoamPlate implements PlateModel {
     this.foundationNm3 = foundationNm3;
     this.lengthM = Math.pow(plate.stiffnessNm() / foundationNm3, 0.25);
     double limit = Tolerances.MOST_ELEMENTS * Math.max(1, elementsPerLength / Tolerances.ELEMENTS_PER_LENGTH);
-    int nx = (int) Math.max(6, Math.min(limit, Math.ceil(elementsPerLength * plate.lengthM() / lengthM)));
-    int ny = (int) Math.max(6, Math.min(limit, Math.ceil(elementsPerLength * plate.widthM() / lengthM)));
+    double least = Tolerances.LEAST_ELEMENTS * Math.max(1, elementsPerLength / Tolerances.ELEMENTS_PER_LENGTH);
+    int nx = (int) Math.max(least, Math.min(limit, Math.ceil(elementsPerLength * plate.lengthM() / lengthM)));
+    int ny = (int) Math.max(least, Math.min(limit, Math.ceil(elementsPerLength * plate.widthM() / lengthM)));
     this.mesh = new FreePlateMesh(plate, foundationNm3, nx, ny);
     this.forces = new EdgeForces(plate, lengthM, mesh);
   }

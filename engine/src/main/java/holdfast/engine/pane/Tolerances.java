@@ -27,10 +27,13 @@ final class Tolerances {
   static final int DEFLECTION_TERMS = 40;
 
   /** Most elements along one side of the mesh that carries the free edges of a bedded pane. */
-  static final int MOST_ELEMENTS = 40;
+  static final int MOST_ELEMENTS = 56;
+
+  /** Fewest elements along a side: a pane that is short against its characteristic length still bends smoothly. */
+  static final int LEAST_ELEMENTS = 14;
 
   /** Elements of that mesh to one characteristic length of pane on foam. Warning: under 1.5 edge moments lose percents. */
-  static final double ELEMENTS_PER_LENGTH = 2;
+  static final double ELEMENTS_PER_LENGTH = 4;
 
   /** A load closer to a free edge than this many characteristic lengths is mirrored in it, which evens out what is left. */
   static final double MIRROR_LENGTHS = 0.75;
