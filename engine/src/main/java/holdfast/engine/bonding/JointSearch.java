@@ -166,7 +166,7 @@ public final class JointSearch {
   }
 
   /** Mixed mortar, with a little more for a joint that shows on a side people look through. */
-  private static double[] costs(SceneHeap scene, List<JointSpec> candidates) {
+  static double[] costs(SceneHeap scene, List<JointSpec> candidates) {
     double[] cost = new double[candidates.size()];
     Vec3 middle = new Vec3(scene.scene().tank().lengthMm(), scene.scene().tank().widthMm(), 0).times(0.5e-3);
     for (int i = 0; i < cost.length; i++) {

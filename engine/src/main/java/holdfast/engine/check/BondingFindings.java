@@ -2,8 +2,11 @@ package holdfast.engine.check;
 
 import static holdfast.engine.check.Draft.text;
 
+import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.bonding.JointSearch;
 import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -18,12 +21,34 @@ final class BondingFindings {
   private BondingFindings() {}
 
   static List<Finding> of(HeapStudy study, List<Finding> sofar, int threads) {
+    List<Finding> out = new ArrayList<>(weakRock(study.scene().scene()));
     boolean wanted = sofar.stream().anyMatch(f -> f.severity() == Severity.FAIL && MENDED_BY_BONDS.contains(f.code()));
-    if (!wanted) return List.of();
-    List<Finding> out = new ArrayList<>();
+    if (!wanted) return out;
     for (JointSearch.Found found : JointSearch.search(study.scene(), threads)) {
       if (found instanceof JointSearch.Found.Enough e) e.joints().forEach(j -> out.add(needed(e, j)));
       if (found instanceof JointSearch.Found.NotEnough n) out.add(notEnough(n));
+    }
+    return out;
+  }
+
+  /** Where the paste is credited with more than the rock that it holds on to. */
+  private static List<Finding> weakRock(Scene scene) {
+    double rock = JointDemands.TENSILE_SHARE * scene.settings().get(Setting.ROCK_STRENGTH_N_MM2);
+    List<Finding> out = new ArrayList<>();
+    for (JointSpec j : scene.joints()) {
+      Setting strength = switch (j.bond()) {
+        case MORTAR -> Setting.BOND_MORTAR_N_MM2;
+        case PUTTY -> Setting.BOND_PUTTY_N_MM2;
+        case GEL -> Setting.BOND_GEL_N_MM2;
+        case NONE, ROD -> null;
+      };
+      if (strength == null) continue;
+      double bond = scene.settings().get(strength);
+      if (bond <= rock * (1 + 1e-9)) continue;
+      out.add(Draft.warn(Code.ROCK_WEAKER).about(j.a(), j.b()).figure(bond, rock, "N/mm2").say(
+          text("The %s between %s and %s is credited with %.2f N/mm2, more than the %.2f that such rock bears in tension.",
+              j.bond().word(), j.a(), j.b(), bond, rock),
+          text("Set %s to %.2f or less, or bond.rock_n_mm2 to what your rock was seen to bear.", strength.key(), rock)));
     }
     return out;
   }

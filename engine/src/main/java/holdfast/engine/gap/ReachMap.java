@@ -71,6 +71,16 @@ public final class ReachMap {
     return Arrays.stream(Side.values()).map(s -> of(scene, placed, s, cleaner, Tolerances.REACH_CELL_M)).toList();
   }
 
+  /**
+   * The share of each pane that is wiped from the rim, in the order of {@link Side}, for a cleaner of this thickness and
+   * otherwise of the settings.
+   */
+  public static List<Double> wiped(Scene scene, List<PlacedRock> placed, double thicknessM) {
+    Cleaner cleaner = Cleaner.of(scene.settings()).ofThickness(thicknessM);
+    return Arrays.stream(Side.values())
+        .map(s -> of(scene, placed, s, cleaner, Tolerances.REACH_CELL_M).share(State.WIPED)).toList();
+  }
+
   /** The map of one pane. */
   public static ReachMap of(Scene scene, List<PlacedRock> placed, Side side, Cleaner cleaner, double cellM) {
     if (!(cellM > 0)) throw new IllegalArgumentException("cellM must be above 0, was " + cellM);

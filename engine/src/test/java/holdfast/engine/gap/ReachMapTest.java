@@ -45,6 +45,16 @@ class ReachMapTest {
     assertThat(map(Side.FRONT, 0.005, rock(0, "near", Kind.DRY, box(200, 34, 0, 300, 135, 200))).share(State.WIPED)).isLessThan(1);
   }
 
+  /** The block 50 mm off the front pane: 35 mm pass behind it, 60 mm lose its own face, 100 by 200 of 600 by 360 (derived). */
+  @Test
+  void aThickerCleanerReachesLess() {
+    List<PlacedRock> block = List.of(rock(0, "block", Kind.DRY, box(200, 50, 0, 300, 150, 200)));
+    assertThat(ReachMap.wiped(SCENE, block, 0.035)).containsExactly(1.0, 1.0, 1.0, 1.0);
+    List<Double> thick = ReachMap.wiped(SCENE, block, 0.060);
+    assertThat(thick.get(Side.FRONT.ordinal())).isCloseTo(1 - 0.1 * 0.2 / (0.6 * 0.36), within(0.01));
+    assertThat(thick.get(Side.BACK.ordinal())).isEqualTo(1);
+  }
+
   @Test
   void aBlockTakesExactlyItsOwnFace() {
     // A block at the glass, 100 wide and 200 high, on cell borders: the cleaner wipes up to it on three sides.

@@ -114,6 +114,11 @@ record Figures(Units units) {
     return Units.fixed(100 * share, 0, RoundingMode.HALF_EVEN) + " %";
   }
 
+  /** A share that is promised: never printed larger than it is. */
+  static String percentDown(double share) {
+    return Units.fixed(100 * share, 0, RoundingMode.FLOOR) + " %";
+  }
+
   static String money(double v) {
     return Units.fixed(v, 2, RoundingMode.HALF_EVEN);
   }

@@ -12,7 +12,9 @@ import holdfast.engine.contact.ContactRules;
 import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.TankSolids;
+import holdfast.engine.gap.Cleaner;
 import holdfast.engine.gap.DeadWater;
+import holdfast.engine.gap.ReachMap;
 import holdfast.engine.light.LightReport;
 import holdfast.engine.supply.Supply;
 import holdfast.model.geom.Hull;
@@ -42,12 +44,13 @@ import java.util.stream.IntStream;
  * @param feet contact patches with the floor
  * @param demands what each joint is asked for and by which rocks pieces are lifted; empty when it was not worked out
  * @param deadWater pockets that water hardly reaches
+ * @param cleaning what cleaners of several thicknesses reach of the panes
  * @param check the verdict, when one was worked out
  */
 public record SheetContent(
     Scene scene, List<List<Hull>> hulls, Supply supply, LightReport light, BuildPlan plan,
     List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet, JointDemands.Result demands,
-    List<DeadWater.Pocket> deadWater, Optional<CheckReport> check) {
+    List<DeadWater.Pocket> deadWater, List<Cleaning> cleaning, Optional<CheckReport> check) {
 
   public SheetContent {
     hulls = hulls.stream().map(List::copyOf).toList();
@@ -56,6 +59,7 @@ public record SheetContent(
     resting = List.copyOf(resting);
     feet = List.copyOf(feet);
     deadWater = List.copyOf(deadWater);
+    cleaning = List.copyOf(cleaning);
   }
 
   /**
@@ -84,6 +88,18 @@ public record SheetContent(
    */
   public record JointLine(
       int number, int index, JointSpec spec, Vec3 at, double areaMm2, boolean touching, int stage, int batch) {}
+
+  /**
+   * What one cleaner reaches from the rim.
+   *
+   * @param thicknessMm room that it needs between glass and rock
+   * @param wiped share of each pane from sand to waterline, in the order of the sides
+   */
+  public record Cleaning(double thicknessMm, List<Double> wiped) {
+    public Cleaning {
+      wiped = List.copyOf(wiped);
+    }
+  }
 
   /** Two rocks that rest on each other unfixed. */
   public record Resting(String upper, String lower) {}
@@ -123,7 +139,14 @@ public record SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
         resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), demanding.of(plan, pieces),
-        DeadWater.of(scene, plan.rocks(), hulls), check);
+        DeadWater.of(scene, plan.rocks(), hulls), cleaning(scene, shapes), check);
+  }
+
+  /** The cleaner of the settings first, then the usual ones. */
+  private static List<Cleaning> cleaning(Scene scene, Shapes shapes) {
+    List<Double> thicknesses = new ArrayList<>(List.of(Cleaner.of(scene.settings()).thicknessM()));
+    for (double t : Cleaner.USUAL_THICKNESS_M) if (!thicknesses.contains(t)) thicknesses.add(t);
+    return thicknesses.stream().map(t -> new Cleaning(t * 1e3, ReachMap.wiped(scene, shapes.placed(), t))).toList();
   }
 
   private static List<RockLine> rockLines(Scene scene, List<RockBody> bodies, List<List<Hull>> hulls, BuildPlan plan) {

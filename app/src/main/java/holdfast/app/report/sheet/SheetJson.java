@@ -13,6 +13,7 @@ import holdfast.engine.supply.Volumes;
 import holdfast.engine.supply.Weights;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Side;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,6 +60,11 @@ public final class SheetJson {
             l.shaded())).toList());
     m.put("dead_water", content.deadWater().stream().map(p -> map(
         "volume_ml", p.volumeM3() * 1e6, "centre_mm", list(p.centre().times(1e3)), "rocks", p.rocks())).toList());
+    m.put("cleaning", content.cleaning().stream().map(k -> {
+      Map<String, Object> shares = new LinkedHashMap<>();
+      for (Side s : Side.values()) shares.put(s.word(), k.wiped().get(s.ordinal()));
+      return map("thickness_mm", k.thicknessMm(), "wiped_share", shares);
+    }).toList());
     m.put("supply", supply());
     m.put("days", DaySteps.of(content, new Figures(Units.METRIC)).stream().map(s -> map(
         "number", s.number(), "title", s.title(), "text", s.text(), "caution", s.caution())).toList());

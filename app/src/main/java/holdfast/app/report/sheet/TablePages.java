@@ -13,6 +13,7 @@ import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
+import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import java.util.ArrayList;
 import java.util.List;
@@ -72,6 +73,22 @@ final class TablePages {
         + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
             ? " Rocks without a stage on the bench stay in their water until they go into the tank." : ""));
     deadWater(flow);
+    cleaning(flow);
+  }
+
+  /** Panes against cleaners: one line, for there are four panes and three or four cleaners. */
+  private void cleaning(Flow flow) {
+    List<String> words = new ArrayList<>();
+    for (SheetContent.Cleaning k : content.cleaning()) {
+      List<String> panes = new ArrayList<>();
+      for (Side s : Side.values()) {
+        if (!scene.tank().mayTouch().contains(s)) panes.add(s.word() + " " + Figures.percentDown(k.wiped().get(s.ordinal())));
+      }
+      words.add(f.mm(k.thicknessMm()) + " thick: " + String.join(", ", panes));
+    }
+    flow.paragraph("Glass that a cleaner of " + f.size(scene.settings().get(Setting.CLEANER_LENGTH_MM),
+        scene.settings().get(Setting.CLEANER_HEIGHT_MM)) + " reaches from the rim, sand to waterline, by the room it needs to the"
+        + " rock: " + String.join("; ", words) + ".");
   }
 
   private String light(String rock) {
