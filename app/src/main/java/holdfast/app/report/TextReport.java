@@ -138,32 +138,12 @@ public final class TextReport {
     List<String> parts = new ArrayList<>();
     if (f.figure().isPresent()) {
       double figure = f.figure().getAsDouble();
-      if (f.limit().isPresent()) {
-        double limit = f.limit().getAsDouble();
-        parts.add(against(figure, limit, f.unit(), f.severity()));
-      } else {
-        parts.add("found: " + unitless(figure, f.unit(), HALF_EVEN, 0));
-      }
+      parts.add(f.limit().isPresent()
+          ? FigureText.against(figure, f.limit().getAsDouble(), f.unit(), f.severity(), units)
+          : FigureText.alone(figure, f.unit(), units));
     }
     f.state().ifPresent(s -> parts.add("worst state: " + s.words()));
     return String.join(" · ", parts);
-  }
-
-  /** Figure and limit with as many decimals as it takes to tell them apart. */
-  private String against(double figure, double limit, String unit, Severity severity) {
-    boolean below = figure < limit;
-    String side = severity == Severity.NOTE ? "limit " : below ? "wanted: at least " : "wanted: at most ";
-    for (int more = 0; ; more++) {
-      String a = unitless(figure, unit, below ? FLOOR : CEILING, more);
-      String b = unitless(limit, unit, HALF_EVEN, more);
-      if (!a.equals(b) || figure == limit || more == 3) return "found: " + a + ", " + side + b;
-    }
-  }
-
-  private String unitless(double value, String unit, RoundingMode rounding, int moreDecimals) {
-    return Quantity.ofUnit(unit)
-        .map(q -> Units.fixed(q.in(units, value), q.decimals(units) + moreDecimals, rounding) + " " + units.sign(q))
-        .orElseGet(() -> Units.fixed(value, 2 + moreDecimals, rounding) + (unit.isEmpty() ? "" : " " + unit));
   }
 
   // -- tables -------------------------------------------------------------------------------------------------------

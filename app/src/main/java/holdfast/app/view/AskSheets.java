@@ -44,14 +44,14 @@ final class AskSheets {
     if (ui.mainButton("Save and leave", 0)) {
       commands.closeSheet();
       commands.save();
-      if (!bench.document().unsaved()) commands.quitAnyway();
+      if (!bench.document().unsaved()) commands.leaveAnyway();
     }
     ImGui.sameLine();
     if (ui.button("Leave without saving")) {
       commands.dropRescue();
-      commands.quitAnyway();
+      commands.leaveAnyway();
     }
     ImGui.sameLine();
-    if (ui.button("Stay")) commands.closeSheet();
+    if (ui.button("Stay")) commands.stay();
   }
 }

@@ -29,6 +29,7 @@ final class Commands {
   private static final double DUPLICATE_ASIDE_MM = 25.4;
   private final Workbench bench;
   private Optional<Sheets.Kind> sheet = Optional.empty();
+  private Optional<Runnable> leaving = Optional.empty();
   private boolean quit;
 
   Commands(Workbench bench) {
@@ -54,12 +55,26 @@ final class Commands {
   }
 
   void quit() {
-    if (bench.document().unsaved()) openSheet(Sheets.Kind.QUIT);
-    else quit = true;
+    leave(() -> quit = true);
   }
 
-  void quitAnyway() {
-    quit = true;
+  /** Leaves the scene for something else; asks first when there is work that the file does not have. */
+  private void leave(Runnable next) {
+    leaving = Optional.of(next);
+    if (bench.document().unsaved()) openSheet(Sheets.Kind.QUIT);
+    else leaveAnyway();
+  }
+
+  /** Goes on with what was asked for. */
+  void leaveAnyway() {
+    Optional<Runnable> next = leaving;
+    leaving = Optional.empty();
+    next.ifPresent(Runnable::run);
+  }
+
+  void stay() {
+    leaving = Optional.empty();
+    closeSheet();
   }
 
   boolean wantsToQuit() {
@@ -101,9 +116,11 @@ final class Commands {
   /** Opens a scene file; offers what an earlier run could not save. */
   boolean open(Path path) {
     return bench.filing().read(path).match(scene -> {
-      bench.show(scene, Optional.of(path));
-      closeSheet();
-      if (bench.filing().found().isPresent()) openSheet(Sheets.Kind.RESTORE);
+      leave(() -> {
+        bench.show(scene, Optional.of(path));
+        closeSheet();
+        if (bench.filing().found().isPresent()) openSheet(Sheets.Kind.RESTORE);
+      });
       return true;
     }, refused -> {
       bench.tell(refused.problems().get(0).rendered(), SeverityLook.FAIL);
@@ -117,8 +134,10 @@ final class Commands {
   }
 
   void startNew(Scene scene) {
-    bench.show(scene, Optional.empty());
-    closeSheet();
+    leave(() -> {
+      bench.show(scene, Optional.empty());
+      closeSheet();
+    });
   }
 
   void restore() {

@@ -34,6 +34,10 @@ final class Filing {
     rescue = Rescue.untitled(userFolder);
   }
 
+  Path userFolder() {
+    return userFolder;
+  }
+
   Optional<Path> file() {
     return file;
   }

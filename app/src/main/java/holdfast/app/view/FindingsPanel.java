@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.FigureText;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.view.draw.Palette;
 import holdfast.engine.check.CheckReport;
@@ -61,7 +62,7 @@ final class FindingsPanel {
 
   private String title(Page p) {
     String word = p.name().substring(0, 1) + p.name().substring(1).toLowerCase(Locale.ROOT);
-    return p == Page.FINDINGS ? word + bench.report().map(r -> " " + r.findings().size()).orElse("") : word;
+    return p == Page.FINDINGS ? word + bench.report().map(r -> " " + bench.findings().size()).orElse("") : word;
   }
 
   private void verdict() {
@@ -80,6 +81,13 @@ final class FindingsPanel {
       ImGui.indent(ui.px(30));
       ui.title("Judging…");
       ui.wrapped("What was found before no longer counts.", Palette.INK_SOFT);
+    } else if (!bench.found().get().full()) {
+      soFar(report.get(), x, y);
+    } else if (report.get().rocks().isEmpty() && report.get().verdict() == CheckReport.Verdict.PASSES) {
+      ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+      ImGui.indent(ui.px(30));
+      ui.title("Nothing to judge yet");
+      ui.wrapped(bench.units().prose(report.get().headline()), Palette.INK_SOFT);
     } else {
       ui.shape(SeverityLook.of(report.get().verdict()), x + ui.px(10), y + ui.px(11), 18);
       ImGui.indent(ui.px(30));
@@ -90,18 +98,26 @@ final class FindingsPanel {
     ImGui.unindent(ui.px(30));
   }
 
+  /** The quick answer: a fail is one already, anything else is no verdict. */
+  private void soFar(CheckReport quick, float x, float y) {
+    boolean fails = SoFar.fails(quick);
+    if (fails) ui.shape(SeverityLook.FAIL, x + ui.px(10), y + ui.px(11), 18);
+    else ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+    ImGui.indent(ui.px(30));
+    ui.title(fails ? "Fails" : quick.rocks().isEmpty() ? "Judging…" : "Judging pushes…");
+    ui.wrapped(SoFar.words(quick), Palette.INK_SOFT);
+  }
+
   private void findings() {
     Optional<CheckReport> report = bench.report();
     if (report.isEmpty()) return;
-    List<Finding> all = report.get().findings();
-    if (all.isEmpty()) ui.wrapped("Nothing was found to be wrong.", Palette.INK_SOFT);
+    List<Finding> all = bench.findings();
+    if (all.isEmpty() && bench.judgementSettled()) ui.wrapped("Nothing was found to be wrong.", Palette.INK_SOFT);
     for (int i = 0; i < all.size(); i++) row(all.get(i), i);
     ui.gap(6);
     ui.rule();
     for (String caution : report.get().cautions()) {
-      ImGui.pushTextWrapPos(0);
-      ui.small(bench.units().prose(caution), Palette.INK_SOFT);
-      ImGui.popTextWrapPos();
+      ui.smallWrapped(bench.units().prose(caution), Palette.INK_SOFT);
     }
   }
 
@@ -113,8 +129,8 @@ final class FindingsPanel {
     float line = ImGui.getFontSize();
     String sentence = capital(bench.units().prose(f.sentence()));
     float indent = ui.px(32);
-    float textHeight = ImGui.calcTextSize(sentence, false, w - indent - ui.px(8)).y;
-    float h = line + textHeight + ui.px(15);
+    List<String> lines = ui.brokenAt(sentence, w - indent - ui.px(8));
+    float h = line + lines.size() * line + ui.px(15);
     boolean pressed = ImGui.invisibleButton("finding " + number, w, h);
     ui.note("finding " + number);
     boolean over = ImGui.isItemHovered();
@@ -126,9 +142,7 @@ final class FindingsPanel {
     ImGui.setCursorScreenPos(x + indent, y + ui.px(6));
     ui.strong(title(f));
     ImGui.setCursorScreenPos(x + indent, y + line + ui.px(9));
-    ImGui.pushTextWrapPos(ImGui.getCursorPosX() + w - indent - ui.px(8));
-    ui.text(sentence, Palette.INK_SOFT);
-    ImGui.popTextWrapPos();
+    ui.lines(lines, Palette.INK_SOFT);
     ImGui.setCursorScreenPos(x, y + h + ui.px(2));
     if (open) details(f);
     if (pressed) bench.open(f);
@@ -137,8 +151,10 @@ final class FindingsPanel {
   private void details(Finding f) {
     ImGui.indent(ui.px(32));
     if (f.figure().isPresent()) {
-      String limit = f.limit().isPresent() ? ", limit " + Figures.of(f.limit().getAsDouble(), f.unit(), bench.units()) : "";
-      ui.text(Figures.of(f.figure().getAsDouble(), f.unit(), bench.units()) + limit, Palette.INK);
+      double figure = f.figure().getAsDouble();
+      ui.wrapped(f.limit().isPresent()
+          ? FigureText.against(figure, f.limit().getAsDouble(), f.unit(), f.severity(), bench.units())
+          : FigureText.alone(figure, f.unit(), bench.units()), Palette.INK);
     }
     f.state().ifPresent(s -> ui.small("in the state: " + s.words(), Palette.INK_SOFT));
     if (!f.remedy().isBlank()) {

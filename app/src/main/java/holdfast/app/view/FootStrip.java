@@ -28,6 +28,10 @@ final class FootStrip {
       ui.text(bench.units().prose(n.get().text()), Palette.INK);
     } else {
       ui.soft(hints.forNow());
+      if (hints.current().isPresent()) {
+        ImGui.sameLine(0, ui.px(12));
+        if (ui.link("Got it", "hint got it")) hints.wave();
+      }
     }
     String file = bench.filing().changedOutside() ? "the file was changed by somebody else"
         : bench.filing().file().map(f -> f.getFileName().toString()).orElse("no file yet");

@@ -97,6 +97,15 @@ final class Hands {
     return doing instanceof Doing.Carry || doing instanceof Doing.Lift || doing instanceof Doing.Turn;
   }
 
+  /** A stone is being turned or lifted by a handle. */
+  boolean turning() {
+    return doing instanceof Doing.Lift || doing instanceof Doing.Turn;
+  }
+
+  boolean circling() {
+    return doing instanceof Doing.Circle;
+  }
+
   boolean idle() {
     return doing instanceof Doing.Nothing;
   }

@@ -14,6 +14,10 @@ final class HelpSheet {
     {"drag beside the rocks", "circle the view"},
     {"drag with the right button", "slide the view"},
     {"turn the wheel", "come nearer, go back"},
+    {"double-click on the tray", "set that rock down"},
+    {"click a joint's number", "say what fixes it"},
+    {"click a finding", "fly there, see it drawn"},
+    {"drop a file on the window", "open it"},
   };
   private static final String[][] KEYS = {
     {"1  2  3  4", "front, left, top, corner"},
@@ -31,18 +35,22 @@ final class HelpSheet {
     {"Delete", "remove from the scene"},
     {"A", "add a rock"},
     {"B", "bump: pull an arrow from a rock"},
-    {"G", "stages of building"},
+    {"G", "stages of building; left, right: stage by stage"},
     {"J, N", "joints, names"},
     {"C", "cut open: next way"},
     {"Ctrl Z, Ctrl Y", "undo, redo"},
-    {"Ctrl S, Ctrl O", "save, open"},
+    {"Ctrl S, Ctrl O", "save; scenes: open, save elsewhere"},
+    {"Ctrl N, Ctrl Q", "another tank, leave"},
+    {"Ctrl E", "picture and build sheet"},
     {"F1", "this sheet"},
     {"Esc", "let go, close"},
   };
   private final Ui ui;
   private final Commands commands;
+  private final Hints hints;
 
-  HelpSheet(Ui ui, Commands commands) {
+  HelpSheet(Ui ui, Commands commands, Hints hints) {
+    this.hints = hints;
     this.ui = ui;
     this.commands = commands;
   }
@@ -70,6 +78,11 @@ final class HelpSheet {
     ImGui.endChild();
     Sheets.foot(ui);
     if (ui.mainButton("Close", 90)) commands.closeSheet();
+    ImGui.sameLine();
+    if (ui.button("Show all hints again")) {
+      hints.again();
+      commands.closeSheet();
+    }
   }
 
   private void line(String[] words) {

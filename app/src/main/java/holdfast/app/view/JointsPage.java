@@ -7,6 +7,7 @@ import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.Code;
 import holdfast.model.scene.JointSpec;
 import imgui.ImDrawList;
 import imgui.ImGui;
@@ -36,6 +37,12 @@ final class JointsPage {
 
   Optional<Pair> open() {
     return open;
+  }
+
+  /** Pairs that a finding wants fixed. */
+  List<Pair> wanted() {
+    return bench.findings().stream().filter(f -> f.code() == Code.NEEDS_BOND && f.about().size() == 2)
+        .map(f -> new Pair(f.about().get(0), f.about().get(1))).toList();
   }
 
   void open(String a, String b) {

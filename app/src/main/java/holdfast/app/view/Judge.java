@@ -6,8 +6,9 @@ import holdfast.model.shape.Shapes;
 import java.util.Optional;
 
 /**
- * Judges scenes on a thread of its own. Only the latest scene counts: whatever was found about an older one is dropped,
- * so that what is shown is never stale.
+ * Judges scenes on a thread of its own, in two steps: first whether the heap stands and has room, then with every push,
+ * press and shake. Only the latest scene counts: whatever was found about an older one is dropped, so that what is shown
+ * is never stale, and work on it is broken off by interrupting the judging thread.
  */
 public final class Judge implements AutoCloseable {
   /** Something that judges a scene. */
@@ -22,7 +23,7 @@ public final class Judge implements AutoCloseable {
    * @param revision the revision of the scene that was judged
    * @param report absent when judging broke off
    * @param trouble why it broke off
-   * @param full all margins are in, not only whether each bears its tier
+   * @param full pushes, presses and shakes are in; without them there is no verdict yet, at best "so far"
    */
   public record Found(long revision, Optional<CheckReport> report, Optional<String> trouble, boolean full) {}
 
@@ -33,6 +34,7 @@ public final class Judge implements AutoCloseable {
   private Shapes wantedShapes;
   private long wantedRevision;
   private Found found;
+  private boolean working;
   private boolean ended;
 
   /** {@code wake} is called on the judging thread whenever there is something new. */
@@ -52,6 +54,7 @@ public final class Judge implements AutoCloseable {
     wantedShapes = shapes;
     wantedRevision = revision;
     found = null;
+    if (working) thread.interrupt();
     notifyAll();
   }
 
@@ -66,47 +69,58 @@ public final class Judge implements AutoCloseable {
   }
 
   private void run() {
-    try {
-      long done = 0;
-      while (true) {
-        Scene scene;
-        Shapes shapes;
-        long revision;
-        synchronized (this) {
-          while (!ended && (wanted == null || wantedRevision == done)) wait();
-          if (ended) return;
-          scene = wanted;
-          shapes = wantedShapes;
-          revision = wantedRevision;
+    long done = 0;
+    while (true) {
+      Scene scene;
+      Shapes shapes;
+      long revision;
+      synchronized (this) {
+        while (!ended && (wanted == null || wantedRevision == done)) {
+          try {
+            wait();
+          } catch (InterruptedException e) {
+            // Meant for work that was just finished: look again whether there is more.
+          }
         }
-        done = revision;
-        // Always in full: without the margins of every side a verdict can be too kind.
-        judged(scene, shapes, revision, true);
+        if (ended) return;
+        scene = wanted;
+        shapes = wantedShapes;
+        revision = wantedRevision;
+        working = true;
       }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+      done = revision;
+      // The quick answer first; without the margins of every side it is shown as what it is, no verdict.
+      if (judged(scene, shapes, revision, false)) judged(scene, shapes, revision, true);
+      synchronized (this) {
+        working = false;
+        // The mark of an interruption that came too late must not reach the next work.
+        Thread.interrupted();
+      }
     }
   }
 
-  private void judged(Scene scene, Shapes shapes, long revision, boolean full) {
+  /** True when the answer counted and there is more to ask. */
+  private boolean judged(Scene scene, Shapes shapes, long revision, boolean full) {
     Found answer;
     try {
       answer = new Found(revision, Optional.of(work.judge(scene, shapes, full)), Optional.empty(), full);
-    } catch (Exception | StackOverflowError e) {
+    } catch (Exception | LinkageError | StackOverflowError e) {
       // A judgement that breaks off is no judgement: the window says so instead of showing an old one.
       answer = new Found(revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), full);
     }
     synchronized (this) {
-      if (ended || revision != wantedRevision) return;
+      if (ended || revision != wantedRevision) return false;
       found = answer;
     }
     wake.run();
+    return answer.trouble.isEmpty();
   }
 
   @Override
   public void close() {
     synchronized (this) {
       ended = true;
+      if (working) thread.interrupt();
       notifyAll();
     }
   }

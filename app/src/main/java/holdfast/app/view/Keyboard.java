@@ -11,11 +11,13 @@ final class Keyboard {
   private final Workbench bench;
   private final Commands commands;
   private final FindingsPanel findings;
+  private final Stages stages;
 
-  Keyboard(Workbench bench, Commands commands, FindingsPanel findings) {
+  Keyboard(Workbench bench, Commands commands, FindingsPanel findings, Stages stages) {
     this.bench = bench;
     this.commands = commands;
     this.findings = findings;
+    this.stages = stages;
   }
 
   void press(int key, int mods) {
@@ -29,13 +31,23 @@ final class Keyboard {
         }
         case GLFW_KEY_Y -> bench.redo();
         case GLFW_KEY_S -> commands.save();
+        case GLFW_KEY_E -> commands.openSheet(Sheets.Kind.GIVE_OUT);
+        case GLFW_KEY_N -> commands.openSheet(Sheets.Kind.FIRST);
         case GLFW_KEY_O -> commands.openSheet(Sheets.Kind.SCENES);
         case GLFW_KEY_Q -> commands.quit();
         default -> { }
       }
       return;
     }
-    if (!view(key)) rock(key, shift);
+    if (!view(key) && !stage(key)) rock(key, shift);
+  }
+
+  /** While one goes through the stages of building, the arrow keys do that, and nothing moves a rock. */
+  private boolean stage(int key) {
+    if (bench.mode() != Workbench.Mode.STAGES) return false;
+    if (key == GLFW_KEY_LEFT) stages.step(-1);
+    if (key == GLFW_KEY_RIGHT) stages.step(1);
+    return true;
   }
 
   private boolean view(int key) {

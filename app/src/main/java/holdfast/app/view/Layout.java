@@ -1,26 +1,36 @@
 package holdfast.app.view;
 
-/** Where the parts of the window lie, in pixels from its top left. */
-record Layout(int width, int height, float scale, boolean bare) {
+/**
+ * Where the parts of the window lie, in pixels from its top left.
+ *
+ * @param strip there is a strip of controls beneath the picture
+ */
+record Layout(int width, int height, float scale, boolean strip) {
   private static final int TOP = 52;
   private static final int LEFT = 276;
   private static final int RIGHT = 344;
   private static final int FOOT = 38;
+  private static final int STRIP = 112;
 
   float top() {
     return Math.round(TOP * scale);
   }
 
   float left() {
-    return bare ? 0 : Math.round(LEFT * scale);
+    return Math.round(LEFT * scale);
   }
 
   float right() {
-    return bare ? 0 : Math.round(RIGHT * scale);
+    return Math.round(RIGHT * scale);
   }
 
   float foot() {
     return Math.round(FOOT * scale);
+  }
+
+  /** Height of the strip beneath the picture; 0 without one. */
+  float stripHeight() {
+    return strip ? Math.round(STRIP * scale) : 0;
   }
 
   int sceneX() {
@@ -36,7 +46,7 @@ record Layout(int width, int height, float scale, boolean bare) {
   }
 
   int sceneHeight() {
-    return Math.max(64, height - (int) top() - (int) foot());
+    return Math.max(64, height - (int) top() - (int) foot() - (int) stripHeight());
   }
 
   boolean inScene(double x, double y) {

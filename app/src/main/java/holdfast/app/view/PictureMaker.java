@@ -32,8 +32,13 @@ public final class PictureMaker implements AutoCloseable {
    */
   public record Wish(Camera.View view, int width, int height, Units units, boolean names) {}
 
+  /** How large lettering and lines are on a picture of this size, 1 on one 800 high. */
+  static float scaleFor(int width, int height) {
+    return (float) Math.max(0.75, Math.min(height / REFERENCE_HEIGHT, width / (1.3 * REFERENCE_HEIGHT)));
+  }
+
   public BufferedImage picture(Tableau tableau, Wish wish) {
-    float scale = (float) Math.max(0.75, Math.min(wish.height() / REFERENCE_HEIGHT, wish.width() / (1.3 * REFERENCE_HEIGHT)));
+    float scale = scaleFor(wish.width(), wish.height());
     try (Lettering letters = new Lettering(scale); Brush brush = new Brush(letters);
         Target target = new Target(wish.width(), wish.height(), SAMPLES)) {
       double strip = 58 * scale;

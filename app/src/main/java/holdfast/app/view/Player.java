@@ -4,6 +4,7 @@ import holdfast.app.report.SeverityLook;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Lettering.Style;
 import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Projector;
 import holdfast.app.view.draw.Scale;
 import holdfast.app.view.draw.Stone;
 import holdfast.app.view.draw.Tableau;
@@ -16,6 +17,7 @@ import holdfast.engine.motion.PlayResult;
 import holdfast.engine.motion.SceneBodies;
 import holdfast.engine.motion.SectionBump;
 import holdfast.engine.motion.SectionResult;
+import holdfast.engine.statics.Mechanism;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -31,6 +33,7 @@ final class Player {
   private static final double MOST_S = 4;
   private final Workbench bench;
   private Optional<Playback> playback = Optional.empty();
+  private Optional<FirstMovement> first = Optional.empty();
   private Optional<SectionStrip> section = Optional.empty();
   private Optional<Finding> played = Optional.empty();
   private long revision;
@@ -40,7 +43,7 @@ final class Player {
   }
 
   boolean playing() {
-    return playback.isPresent();
+    return playback.isPresent() || first.isPresent();
   }
 
   boolean moving() {
@@ -51,29 +54,46 @@ final class Player {
   boolean tick(long now) {
     boolean had = playing();
     if (revision != bench.document().revision()) {
-      playback = Optional.empty();
+      stop();
       section = Optional.empty();
     }
+    if (first.filter(f -> f.over(now)).isPresent()) first = Optional.empty();
     if (playback.filter(p -> p.over(now)).isPresent()) playback = Optional.empty();
     Optional<Finding> open = bench.opened();
     if (!open.equals(played)) {
       played = open;
-      playback = Optional.empty();
+      stop();
       open.filter(f -> SceneMarksChoice.moves(f.code())).ifPresent(this::movement);
     }
     return had != playing();
   }
 
+  private void stop() {
+    playback = Optional.empty();
+    first = Optional.empty();
+  }
+
   Object state(long now) {
+    if (first.isPresent()) return List.of(first.get().startNanos(), first.get().frame(now));
     return playback.map(p -> List.of(p.startNanos(), p.frame(now), (int) (10 * p.shownS(now)))).orElse(List.of());
   }
 
   Tableau on(Tableau t, long now) {
+    if (first.isPresent()) return first.get().on(t, now);
     return playback.map(p -> p.on(t, now)).orElse(t);
   }
 
-  void words(Brush brush, int width, long now) {
-    playback.ifPresent(p -> brush.tag(width / 2.0, 26 * brush.scale(),
+  /** Shows how the heap of the scene as it is now begins to move; the mechanism has a twist for each placement. */
+  void show(Mechanism mechanism, String words) {
+    stop();
+    revision = bench.document().revision();
+    first = Optional.of(new FirstMovement(bench.scene().placements().stream().map(p -> p.rock()).toList(), mechanism, bench.now(), words));
+  }
+
+  /** The line above what is played, and the arrows of a first movement; {@code rest} is the scene before it. */
+  void draw(Brush brush, Projector eye, Tableau rest, long now) {
+    first.ifPresent(f -> f.draw(brush, eye, rest, bench.units()));
+    playback.ifPresent(p -> brush.tag(eye.width() / 2.0, 26 * brush.scale(),
         p.words() + ", " + Scale.number(p.shownS(now), 1) + " s, shown at " + Scale.number(100 * p.speed(), 0) + " % of its speed",
         Style.LABEL, Palette.INK, Palette.PANEL.solid(0.92)));
   }

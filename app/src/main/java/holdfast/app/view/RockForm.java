@@ -74,7 +74,7 @@ final class RockForm {
     }
     ImGui.newLine();
     label("Surface");
-    if (ui.check("overgrown, slippery", slimy)) slimy = !slimy;
+    if (ui.checkInRow("overgrown, slippery", slimy)) slimy = !slimy;
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
     if (ui.mainButton(existing ? "Change it" : "Add to the tray", 140)) submit(existing);

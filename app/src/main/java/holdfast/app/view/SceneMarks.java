@@ -20,13 +20,19 @@ import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Side;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /** The drawings of what was found. Each either adds to the marks among the stones, or writes on the finished picture. */
 final class SceneMarks {
+  /** A rose of fewer directions encloses nothing. */
+  static final int LEAST_PETALS = 3;
   private static final double ROSE_REACH = 0.17;
-  private static final double NEWTON_HEIGHT_M = 0.0012;
+  /** Metres: the column of the foot with the most force. */
+  private static final double COLUMN_M = 0.15;
+  /** Newtons: heaps lighter than this do not fill the height. */
+  private static final double LEAST_FULL_N = 40;
 
   private SceneMarks() {}
 
@@ -34,7 +40,7 @@ final class SceneMarks {
 
   /** The push margins of a stone round the compass, level about its middle; the ring is the chosen tier. */
   static void rose(Brush brush, Projector eye, Stone s, CheckReport.RockLine line, Scene scene, Units units) {
-    if (line.rose().size() < 3) return;
+    if (line.rose().size() < LEAST_PETALS) return;
     double tier = scene.settings().get(Setting.PUSH_TIER_N);
     Vec3 middle = new Vec3(s.centreInTank().x(), s.centreInTank().y(), (s.low().z() + s.high().z()) / 2);
     double perN = ROSE_REACH / (2 * tier);
@@ -50,12 +56,15 @@ final class SceneMarks {
     }
     Projector.Spot c = eye.spot(middle);
     for (int i = 0; i < n; i++) {
-      double[] a = at[i];
-      double[] b = at[(i + 1) % n];
+      // Each direction has the sector half way to its neighbours.
+      double[] before = middle(at[(i + n - 1) % n], at[i]);
+      double[] after = middle(at[i], at[(i + 1) % n]);
       boolean weak = line.rose().get(i).marginN() < tier && !line.rose().get(i).unlimited();
       Colour fill = weak ? Palette.FAIL : Palette.FINE;
-      brush.triangle(c.x(), c.y(), a[0], a[1], b[0], b[1], fill.solid(0.16));
-      brush.line(a[0], a[1], b[0], b[1], 2, fill.solid(0.9));
+      for (double[] b : new double[][] {before, after}) {
+        brush.triangle(c.x(), c.y(), at[i][0], at[i][1], b[0], b[1], fill.solid(0.16));
+        brush.line(at[i][0], at[i][1], b[0], b[1], 2, fill.solid(0.9));
+      }
     }
     ring(brush, eye, middle, 0.02 + perN * tier, Palette.INK_SOFT.solid(0.7));
     line.weakest().ifPresent(w -> {
@@ -71,6 +80,10 @@ final class SceneMarks {
     });
   }
 
+  private static double[] middle(double[] a, double[] b) {
+    return new double[] {(a[0] + b[0]) / 2, (a[1] + b[1]) / 2};
+  }
+
   private static void ring(Brush brush, Projector eye, Vec3 middle, double r, Colour c) {
     for (int i = 0; i < 72; i += 2) {
       Projector.Spot a = eye.spot(middle.plusTimes(r, Vec3.heading(5 * i)));
@@ -81,8 +94,9 @@ final class SceneMarks {
 
   // -- joints -------------------------------------------------------------------------------------------------------
 
-  /** Numbered joints: filled when fixed, open when not, thick when one is to be fixed. */
-  static void joints(Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, Optional<JointsPage.Pair> open) {
+  /** Numbered joints: filled when fixed, open when not, on a square in the colour of failing when one is to be fixed. */
+  static void joints(
+      Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, List<JointsPage.Pair> wanted, Optional<JointsPage.Pair> open) {
     for (int i = 0; i < joints.size(); i++) {
       Survey.Touch t = joints.get(i);
       Projector.Spot p = eye.spot(t.middle());
@@ -90,6 +104,10 @@ final class SceneMarks {
       boolean fixed = scene.joint(t.a(), t.b()).map(j -> j.bond() != JointSpec.Bond.NONE).orElse(false);
       boolean on = open.filter(q -> q.is(t.a(), t.b())).isPresent();
       double r = on ? 13 : 10.5;
+      if (wanted.stream().anyMatch(q -> q.is(t.a(), t.b()))) {
+        double h = (r + 5) * brush.scale();
+        brush.card(p.x() - h, p.y() - h, p.x() + h, p.y() + h, 4, Palette.FAIL);
+      }
       brush.disc(p.x(), p.y(), r, fixed ? Palette.JOINT : Palette.PANEL.solid(0.95));
       brush.ring(p.x(), p.y(), r, on ? 3 : 2, on ? Palette.INK : Palette.JOINT);
       brush.text(p.x(), p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5, Integer.toString(i + 1), Style.STRONG, 0.5,
@@ -134,47 +152,67 @@ final class SceneMarks {
     } else {
       brush.box(p.x() - s, p.y() - s, p.x() + s, p.y() + s, c).box(q.x() - s, q.y() - s, q.x() + s, q.y() + s, c);
     }
-    double y = (p.y() + q.y()) / 2 - (Math.abs(p.x() - q.x()) > 30 ? 13 : 0) * brush.scale();
-    brush.tag((p.x() + q.x()) / 2, y, Scale.length(m * 1e3, units), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
+    // Beside the line, so that a short one is seen as well.
+    boolean level = Math.abs(p.x() - q.x()) > Math.abs(p.y() - q.y());
+    String words = Scale.room(m * 1e3, units);
+    double aside = level ? 0 : brush.letters().width(words, Style.STRONG) / 2 + 14 * brush.scale();
+    brush.tag((p.x() + q.x()) / 2 + aside, (p.y() + q.y()) / 2 - (level ? 16 : 0) * brush.scale(), words, Style.STRONG,
+        Palette.INK, Palette.PANEL.solid(0.92));
   }
 
   // -- feet ---------------------------------------------------------------------------------------------------------
 
-  /** Columns as high as the most force of each foot, with the least marked on them. */
+  /** Columns as high as the most force of each foot, the largest as high as {@link #COLUMN_M}; a collar tells the least. */
   static void feet(Marks marks, List<Survey.Touch> feet, CheckReport report) {
+    double perN = perNewton(report);
     for (Survey.Touch t : feet) {
-      foot(t, report).ifPresent(f -> {
-        double most = Math.min(f.bounded() ? f.mostN() : 150, 150);
+      foot(t, feet, report).ifPresent(f -> {
         Colour c = f.bounded() ? Palette.FORCE : Palette.UNDECIDED;
-        marks.column(t.middle(), 0.007, Math.max(0.004, most * NEWTON_HEIGHT_M), c);
-        marks.column(t.middle(), 0.0105, Math.max(0.002, Math.min(150, f.leastN()) * NEWTON_HEIGHT_M), c.toward(Palette.PANEL, 0.35));
+        marks.column(t.middle(), 0.007, height(f, perN), c);
+        marks.column(t.middle(), 0.0105, Math.max(0.002, Math.min(COLUMN_M, Math.max(0, f.leastN()) * perN)), c.toward(Palette.PANEL, 0.35));
       });
     }
   }
 
+  private static double perNewton(CheckReport report) {
+    double most = report.feet().stream().filter(CheckReport.FootLine::bounded).mapToDouble(CheckReport.FootLine::mostN).max().orElse(0);
+    return COLUMN_M / Math.max(LEAST_FULL_N, most);
+  }
+
+  /** A foot without a limit gets the full height, in another colour and with other words. */
+  private static double height(CheckReport.FootLine f, double perN) {
+    return f.bounded() ? Math.max(0.004, f.mostN() * perN) : COLUMN_M;
+  }
+
   static void feetWords(Brush brush, Projector eye, List<Survey.Touch> feet, CheckReport report, Units units) {
+    double perN = perNewton(report);
     for (Survey.Touch t : feet) {
-      foot(t, report).ifPresent(f -> {
-        double most = Math.min(f.bounded() ? f.mostN() : 150, 150);
-        Projector.Spot p = eye.spot(t.middle().plusTimes(most * NEWTON_HEIGHT_M, Vec3.Z));
+      foot(t, feet, report).ifPresent(f -> {
+        Projector.Spot p = eye.spot(t.middle().plusTimes(height(f, perN), Vec3.Z));
         if (!p.inFront()) return;
-        String words = f.bounded()
-            ? Scale.force(f.leastN(), units).replaceAll(" .*", "") + " to " + Scale.force(f.mostN(), units) : "no limit: wedged";
+        String most = Scale.load(f.mostN(), units);
+        String least = Scale.force(Math.max(0, f.leastN()), units);
+        String words = !f.bounded() ? "no limit: wedged"
+            : least.equals(most) ? most : least.replaceAll(" .*", "") + " to " + most;
         brush.tag(p.x(), p.y() - 13 * brush.scale(), words, Style.LABEL, Palette.INK, Palette.PANEL.solid(0.9));
       });
     }
   }
 
-  private static Optional<CheckReport.FootLine> foot(Survey.Touch t, CheckReport report) {
-    return report.feet().stream().filter(f -> f.rock().equals(t.a())).findFirst();
+  /** The report's line of a foot: the one in the same place of the rock's row, or the one whose area is nearest. */
+  private static Optional<CheckReport.FootLine> foot(Survey.Touch t, List<Survey.Touch> feet, CheckReport report) {
+    List<Survey.Touch> own = feet.stream().filter(f -> f.a().equals(t.a())).toList();
+    List<CheckReport.FootLine> lines = report.feet().stream().filter(f -> f.rock().equals(t.a())).toList();
+    if (own.size() == lines.size()) return Optional.of(lines.get(own.indexOf(t)));
+    return lines.stream().min(Comparator.comparingDouble(f -> Math.abs(f.areaMm2() - t.areaMm2())));
   }
 
   // -- maps ---------------------------------------------------------------------------------------------------------
 
-  /** Stress of the bottom pane as a veil just above the floor; the scale ends at the design strength. */
+  /** Stress of the bottom pane as a veil just above the floor; the scale ends where the design strength is used up. */
   static void pane(Marks marks, PaneReport report, double topM) {
     PaneReport.StressMap m = report.map();
-    double full = report.governing().designNmm2();
+    double full = MapKeys.limit(report);
     double z = topM + 0.002;
     for (int r = 0; r + 1 < m.rows(); r++) {
       for (int c = 0; c + 1 < m.columns(); c++) {
@@ -203,18 +241,27 @@ final class SceneMarks {
   static void reach(Marks marks, Scene scene, List<ReachMap> maps, List<Side> sides) {
     for (ReachMap m : maps) {
       if (!sides.contains(m.side())) continue;
-      for (int r = 0; r < m.rows(); r++) {
-        for (int c = 0; c < m.columns(); c++) {
-          Colour colour = switch (m.state(c, r)) {
-            case WIPED -> Palette.FINE.solid(0.16);
-            case CUT_OFF -> Palette.WARN.solid(0.5);
-            case BLOCKED -> Palette.FAIL.solid(0.5);
-          };
-          double w = m.cellM();
-          double z = m.lowM() + r * w;
-          marks.veil().quad(on(scene, m.side(), c * w, z), on(scene, m.side(), (c + 1) * w, z),
-              on(scene, m.side(), (c + 1) * w, z + w), on(scene, m.side(), c * w, z + w), colour);
-        }
+      for (int r = 0; r < m.rows(); r++) reachRow(marks, scene, m, r);
+    }
+  }
+
+  /** One row of the map: cells of the same state in a row are one face. What does not fit is hatched as well as dark. */
+  private static void reachRow(Marks marks, Scene scene, ReachMap m, int row) {
+    double w = m.cellM();
+    double z = m.lowM() + row * w;
+    for (int from = 0, to; from < m.columns(); from = to) {
+      to = from + 1;
+      while (to < m.columns() && m.state(to, row) == m.state(from, row)) to++;
+      Colour colour = switch (m.state(from, row)) {
+        case WIPED -> Palette.FINE.solid(0.16);
+        case CUT_OFF -> Palette.WARN.solid(0.5);
+        case BLOCKED -> Palette.FAIL.solid(0.5);
+      };
+      marks.veil().quad(on(scene, m.side(), from * w, z), on(scene, m.side(), to * w, z),
+          on(scene, m.side(), to * w, z + w), on(scene, m.side(), from * w, z + w), colour);
+      for (int c = from; c < to && m.state(from, row) == ReachMap.State.BLOCKED; c++) {
+        if (Math.floorMod(c - row, 4) != 0) continue;
+        marks.line(on(scene, m.side(), c * w, z), on(scene, m.side(), (c + 1) * w, z + w), 1.2, Palette.FAIL.solid(0.85));
       }
     }
   }

@@ -1,8 +1,10 @@
 package holdfast.app.view;
 
 import holdfast.app.view.draw.Brush;
+import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Cut;
 import holdfast.app.view.draw.Legends;
+import holdfast.app.view.draw.Lettering;
 import holdfast.app.view.draw.Lettering.Style;
 import holdfast.app.view.draw.Looks;
 import holdfast.app.view.draw.Marks;
@@ -17,6 +19,7 @@ import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Tank;
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +36,7 @@ final class ScenePainter {
   private final Stages stages;
   private Optional<Survey> survey = Optional.empty();
   private long surveyAsked;
+  private boolean surveying;
 
   ScenePainter(Workbench bench, Hands hands, Renderer renderer, Brush brush, JointsPage joints) {
     this.bench = bench;
@@ -61,19 +65,25 @@ final class ScenePainter {
   boolean tick(long now) {
     boolean redraw = player.tick(now);
     long revision = bench.document().revision();
-    if (wantsSurvey() && surveyAsked != revision && !hands.carrying()) {
+    // One at a time: a row of edits does not pile up surveys that nobody wants any more.
+    if (wantsSurvey() && surveyAsked != revision && !surveying && !hands.carrying()) {
       surveyAsked = revision;
+      surveying = true;
       var scene = bench.scene();
       var shapes = bench.stones().shapes(scene);
-      bench.chores().start(() -> Survey.of(scene, shapes, revision), s -> survey = Optional.of(s), why -> survey = Optional.empty());
+      bench.chores().start(() -> Survey.of(scene, shapes, revision), s -> surveyed(Optional.of(s)), why -> surveyed(Optional.empty()));
     }
-    if (bench.mode() == Workbench.Mode.STAGES) stages.update(survey());
+    stages.tick();
     return redraw;
   }
 
+  private void surveyed(Optional<Survey> s) {
+    surveying = false;
+    survey = s;
+  }
+
   private boolean wantsSurvey() {
-    return bench.mode() == Workbench.Mode.STAGES || bench.opened().isPresent()
-        || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS) || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
+    return bench.opened().isPresent() || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS) || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
   }
 
   private boolean has(Shown.Layer l) {
@@ -106,6 +116,8 @@ final class ScenePainter {
     s.add(joints.open());
     s.add(player.state(bench.now()));
     s.add(stages.shown());
+    s.add(stages.fresh());
+    s.add(joints.wanted());
     s.add(width);
     s.add(height);
     return s;
@@ -113,30 +125,60 @@ final class ScenePainter {
 
   // -- picture ------------------------------------------------------------------------------------------------------
 
-  void paint(Target target, float scale) {
+  /** The picture of the window. */
+  void paint(Target target) {
+    paint(target, bench.camera(), brush);
+  }
+
+  /** The same picture at a size of its own, seen from where one looks now. */
+  BufferedImage picture(int width, int height) {
+    float scale = PictureMaker.scaleFor(width, height);
+    Camera c = bench.camera();
+    // What is in sight stays in sight: a picture that is narrower for its height steps back.
+    double narrower = Math.max(1, bench.aspect() * height / width);
+    try (Lettering letters = new Lettering(scale); Brush own = new Brush(letters); Target target = new Target(width, height, 4)) {
+      paint(target, c.zoomed(narrower), own);
+      target.resolve();
+      BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+      image.setRGB(0, 0, width, height, target.read(), 0, width);
+      return image;
+    }
+  }
+
+  /** A finished picture from a standard side, as the command makes it. */
+  BufferedImage picture(PictureMaker.Wish wish) {
+    try (PictureMaker maker = new PictureMaker()) {
+      return maker.picture(bench.tableau(), wish);
+    }
+  }
+
+  private void paint(Target target, Camera camera, Brush brush) {
+    float scale = brush.scale();
     Tableau tableau = player.on(bench.tableau(), bench.now());
-    Projector eye = new Projector(bench.camera(), target.width(), target.height());
+    Projector eye = new Projector(camera, target.width(), target.height());
     Marks marks = new Marks();
     Optional<CheckReport> report = bench.report();
     if (!player.playing()) amongStones(marks, report);
-    renderer.draw(target, tableau, bench.camera(), looks(), marks, scale);
+    renderer.draw(target, tableau, camera, looks(), marks, scale);
     Legends legends = new Legends(brush, eye, bench.units());
     if (has(Shown.Layer.CELLS) && bench.shown().cutWay() == Shown.CutWay.NONE) legends.cells(bench.scene());
     if (has(Shown.Layer.WATER)) legends.water(bench.scene());
     legends.scale(target.width() - 20 * scale, target.height() - 18 * scale);
-    if (!player.playing()) onTop(eye, tableau, report);
+    if (!player.playing()) onTop(brush, eye, tableau, report);
     if (has(Shown.Layer.NAMES)) legends.names(tableau.stones());
-    if (player.playing()) player.words(brush, target.width(), bench.now());
-    pull(eye);
+    if (player.playing()) player.draw(brush, eye, bench.tableau(), bench.now());
+    stages.draw(brush, eye, tableau);
+    pull(brush, eye);
+    if (!player.playing()) keys(brush, tableau, report).draw(16 * scale, 16 * scale);
     brush.paint(target.width(), target.height());
   }
 
   private Looks looks() {
-    Set<String> chosen = player.playing() ? Set.of() : bench.chosenNames();
     boolean stages = bench.mode() == Workbench.Mode.STAGES;
+    Set<String> chosen = player.playing() ? Set.of() : stages ? this.stages.fresh() : bench.chosenNames();
     // Feet and pane lie under the stones: these are then seen through, and water and sand left out.
-    boolean under = has(Shown.Layer.PANE) || has(Shown.Layer.FEET)
-        || bench.opened().map(Finding::code).filter(SceneMarksChoice::feet).isPresent();
+    Optional<Code> code = bench.opened().map(Finding::code);
+    boolean under = showsPane(code) || showsFeet(code);
     Set<String> faint = stages ? this.stages.notYet() : under ? allNames() : Set.of();
     return new Looks(has(Shown.Layer.WATER) && !stages && !under, has(Shown.Layer.SAND) && !under, has(Shown.Layer.GLASS),
         has(Shown.Layer.CELLS), cut(), chosen, bench.hovered(), faint, has(Shown.Layer.JOINTS));
@@ -159,53 +201,96 @@ final class ScenePainter {
 
   private void amongStones(Marks marks, Optional<CheckReport> report) {
     Optional<Code> code = bench.opened().map(Finding::code);
-    if (has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_STRIKE).isPresent()) {
+    if (showsPane(code)) {
       report.flatMap(CheckReport::pane).ifPresent(p -> SceneMarks.pane(marks, p, bench.scene().floor().topMm() / 1e3));
     }
     survey().ifPresent(s -> {
-      if (has(Shown.Layer.REACH) || code.filter(c -> c == Code.REACH).isPresent()) {
+      if (showsReach(code)) {
         SceneMarks.reach(marks, bench.scene(), s.reach(), bench.scene().tank().viewedFrom());
       }
       if (has(Shown.Layer.JOINTS)) SceneMarks.patches(marks, s.joints(), Palette.JOINT.solid(0.35));
-      boolean feet = has(Shown.Layer.FEET) || code.filter(SceneMarksChoice::feet).isPresent();
-      if (feet) {
+      if (showsFeet(code)) {
         SceneMarks.patches(marks, s.feet(), Palette.FORCE.solid(0.35));
         report.ifPresent(r -> SceneMarks.feet(marks, s.feet(), r));
       }
     });
   }
 
-  private void onTop(Projector eye, Tableau tableau, Optional<CheckReport> report) {
+  private void onTop(Brush brush, Projector eye, Tableau tableau, Optional<CheckReport> report) {
     Optional<Code> code = bench.opened().map(Finding::code);
     survey().ifPresent(s -> {
-      if (has(Shown.Layer.GAPS) || code.filter(SceneMarksChoice::gaps).isPresent()) {
+      if (showsGaps(code)) {
         SceneMarks.gaps(brush, eye, s.gaps(), code.isPresent() || bench.chosen().isPresent() ? bench.chosen() : Optional.empty(),
             bench.units());
       }
-      if (has(Shown.Layer.JOINTS) || code.filter(SceneMarksChoice::joints).isPresent()) {
-        SceneMarks.joints(brush, eye, s.joints(), bench.scene(), joints.open());
+      if (showsJoints(code)) {
+        SceneMarks.joints(brush, eye, s.joints(), bench.scene(), joints.wanted(), joints.open());
       }
-      if (report.isPresent() && (has(Shown.Layer.FEET) || code.filter(SceneMarksChoice::feet).isPresent())) {
+      if (report.isPresent() && showsFeet(code)) {
         SceneMarks.feetWords(brush, eye, s.feet(), report.get(), bench.units());
       }
-      if (has(Shown.Layer.LIGHT) || code.filter(SceneMarksChoice::light).isPresent()) {
+      if (showsLight(code)) {
         SceneMarks.light(brush, eye, s.light(), tableau.stones());
       }
     });
     Optional<Stone> chosen = bench.chosenStone();
-    if (chosen.isEmpty()) return;
-    boolean rose = has(Shown.Layer.ROSE) && !hands.carrying() && !code.filter(c -> !SceneMarksChoice.rose(c)).isPresent();
-    if (rose) {
-      report.flatMap(r -> r.rocks().stream().filter(l -> l.name().equals(chosen.get().name())).findFirst())
-          .ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
-    }
+    if (chosen.isEmpty() || bench.mode() == Workbench.Mode.STAGES) return;
+    rose(report).ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
     boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
     if (bench.mode() == Workbench.Mode.ARRANGE && free && hands.near()) {
       Handles.draw(brush, eye, chosen.get(), hands.lit());
     }
   }
 
-  private void pull(Projector eye) {
+  /** The line of the chosen rock whose push rose is to be drawn. */
+  private Optional<CheckReport.RockLine> rose(Optional<CheckReport> report) {
+    Optional<Code> code = bench.opened().map(Finding::code);
+    boolean wanted = has(Shown.Layer.ROSE) && !hands.carrying() && !code.filter(c -> !SceneMarksChoice.rose(c)).isPresent();
+    if (!wanted || bench.mode() != Workbench.Mode.ARRANGE) return Optional.empty();
+    return bench.chosenStone().flatMap(s -> report.flatMap(r -> r.rocks().stream()
+        .filter(l -> l.name().equals(s.name()) && l.rose().size() >= SceneMarks.LEAST_PETALS).findFirst()));
+  }
+
+  /** What the drawings on show mean. */
+  private MapKeys keys(Brush brush, Tableau tableau, Optional<CheckReport> report) {
+    MapKeys keys = new MapKeys(brush, bench.units());
+    Optional<Code> code = bench.opened().map(Finding::code);
+    if (showsPane(code)) report.flatMap(CheckReport::pane).ifPresent(keys::pane);
+    if (rose(report).isPresent()) keys.rose(bench.scene());
+    if (survey().isEmpty()) return keys;
+    if (showsReach(code)) keys.reach(bench.scene());
+    if (showsFeet(code) && report.isPresent()) keys.feet();
+    if (showsGaps(code)) keys.gaps();
+    if (showsJoints(code)) keys.joints();
+    if (showsLight(code)) keys.light(survey().get().light().lamps());
+    return keys;
+  }
+
+  private boolean showsPane(Optional<Code> code) {
+    return has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_STRIKE).isPresent();
+  }
+
+  private boolean showsReach(Optional<Code> code) {
+    return has(Shown.Layer.REACH) || code.filter(c -> c == Code.REACH).isPresent();
+  }
+
+  private boolean showsFeet(Optional<Code> code) {
+    return has(Shown.Layer.FEET) || code.filter(SceneMarksChoice::feet).isPresent();
+  }
+
+  private boolean showsGaps(Optional<Code> code) {
+    return has(Shown.Layer.GAPS) || code.filter(SceneMarksChoice::gaps).isPresent();
+  }
+
+  private boolean showsJoints(Optional<Code> code) {
+    return has(Shown.Layer.JOINTS) || code.filter(SceneMarksChoice::joints).isPresent();
+  }
+
+  private boolean showsLight(Optional<Code> code) {
+    return has(Shown.Layer.LIGHT) || code.filter(SceneMarksChoice::light).isPresent();
+  }
+
+  private void pull(Brush brush, Projector eye) {
     hands.pulled().ifPresent(p -> {
       double j = p.impulseNs().norm();
       if (j < 1e-3) return;

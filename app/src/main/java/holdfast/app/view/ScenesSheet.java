@@ -26,7 +26,7 @@ import java.util.stream.Stream;
 /** Where scenes come from and go to: a new tank, a worked example, recent scenes, files. */
 final class ScenesSheet {
   private static final double BELOW_RIM_MM = 25;
-  private static final String EXAMPLE = "/holdfast/app/view/example.json";
+  private static final String EXAMPLE = "/holdfast/app/view/cube.json";
   private final Workbench bench;
   private final Ui ui;
   private final Commands commands;
@@ -87,7 +87,7 @@ final class ScenesSheet {
         List.of(), List.of(), List.of(), List.of(), List.of(), Settings.DEFAULT);
   }
 
-  /** The worked example that comes with the program. */
+  /** The worked example that comes with the program: the cube of the shipped scenes, which passes its check. */
   static Optional<Scene> exampleScene() {
     try (InputStream in = ScenesSheet.class.getResourceAsStream(EXAMPLE)) {
       if (in == null) return Optional.empty();
@@ -108,19 +108,9 @@ final class ScenesSheet {
     ui.gap(8);
     ui.strong("Lately open");
     for (Path p : recent) {
-      if (link(p.getFileName().toString(), "recent " + p.getFileName())) commands.open(p);
+      if (ui.link(p.getFileName().toString(), "recent " + p.getFileName())) commands.open(p);
       Panels.tip(ui, p.toString());
     }
-  }
-
-  private boolean link(String words, String id) {
-    float x = ImGui.getCursorScreenPosX();
-    float y = ImGui.getCursorScreenPosY();
-    boolean pressed = ImGui.invisibleButton(id, ImGui.calcTextSize(words).x + ui.px(4), ui.px(22));
-    ui.note(id);
-    int c = (ImGui.isItemHovered() ? Palette.INK : Palette.ACCENT).packed();
-    ImGui.getWindowDrawList().addText(x, y + ui.px(2), c, words);
-    return pressed;
   }
 
   // -- files --------------------------------------------------------------------------------------------------------
@@ -128,7 +118,7 @@ final class ScenesSheet {
   void files(boolean fresh) {
     if (fresh) {
       path.set(bench.filing().file().map(Path::toString)
-          .orElse(Path.of("").toAbsolutePath().resolve(fileName(bench.scene().name())).toString()));
+          .orElse(Path.of("").toAbsolutePath().resolve(plainName(bench.scene().name()) + ".json").toString()));
       nearby = jsonIn(bench.filing().folder());
     }
     Sheets.head(ui, "Scenes", "A scene is one file that ends in .json.");
@@ -152,7 +142,7 @@ final class ScenesSheet {
     if (!nearby.isEmpty()) {
       ui.gap(8);
       ui.strong("In this folder");
-      for (Path p : nearby) if (link(p.getFileName().toString(), "file " + p.getFileName())) commands.open(p);
+      for (Path p : nearby) if (ui.link(p.getFileName().toString(), "file " + p.getFileName())) commands.open(p);
     }
     ImGui.endChild();
     Sheets.foot(ui);
@@ -168,9 +158,10 @@ final class ScenesSheet {
     }
   }
 
-  private static String fileName(String title) {
+  /** A title as a plain name for a file, without an ending. */
+  static String plainName(String title) {
     String plain = title.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-    return (plain.isEmpty() ? "scene" : plain) + ".json";
+    return plain.isEmpty() ? "scene" : plain;
   }
 
   private static List<Path> jsonIn(Path folder) {

@@ -7,7 +7,7 @@ import java.util.Optional;
 /** The sheets that lie over the window, one at a time. */
 final class Sheets {
   /** Which sheet. */
-  enum Kind { FIRST, SCENES, ADD_ROCK, DESCRIBE, TANK, SETTINGS, HELP, RESTORE, CHANGED, QUIT }
+  enum Kind { FIRST, SCENES, GIVE_OUT, ADD_ROCK, DESCRIBE, TANK, SETTINGS, HELP, RESTORE, CHANGED, QUIT }
 
   /** A sheet's content; {@code fresh} is true on the first frame after it was opened. */
   interface Content {
@@ -17,6 +17,7 @@ final class Sheets {
   private final Ui ui;
   private final Commands commands;
   private final ScenesSheet scenes;
+  private final GiveOutSheet giveOut;
   private final RockForm rock;
   private final TankSheet tank;
   private final FiguresSheet figures;
@@ -24,14 +25,15 @@ final class Sheets {
   private final AskSheets ask;
   private Optional<Kind> last = Optional.empty();
 
-  Sheets(Workbench bench, Ui ui, Commands commands) {
+  Sheets(Workbench bench, Ui ui, Commands commands, Hints hints, ScenePainter painter) {
     this.ui = ui;
     this.commands = commands;
     scenes = new ScenesSheet(bench, ui, commands);
+    giveOut = new GiveOutSheet(bench, ui, commands, painter);
     rock = new RockForm(bench, ui, commands);
     tank = new TankSheet(bench, ui, commands);
     figures = new FiguresSheet(bench, ui, commands);
-    help = new HelpSheet(ui, commands);
+    help = new HelpSheet(ui, commands, hints);
     ask = new AskSheets(bench, ui, commands);
   }
 
@@ -43,11 +45,12 @@ final class Sheets {
     switch (now.get()) {
       case FIRST -> sheet(at, 720, 540, fresh, scenes::first);
       case SCENES -> sheet(at, 620, 500, fresh, scenes::files);
+      case GIVE_OUT -> sheet(at, 660, 470, fresh, giveOut::draw);
       case ADD_ROCK -> sheet(at, 560, 520, fresh, f -> rock.draw(f, false));
       case DESCRIBE -> sheet(at, 560, 520, fresh, f -> rock.draw(f, true));
       case TANK -> sheet(at, 560, 560, fresh, tank::draw);
       case SETTINGS -> sheet(at, 760, 600, fresh, figures::draw);
-      case HELP -> sheet(at, 720, 600, fresh, help::draw);
+      case HELP -> sheet(at, 760, 660, fresh, help::draw);
       case RESTORE -> sheet(at, 480, 230, fresh, f -> ask.restore());
       case CHANGED -> sheet(at, 480, 230, fresh, f -> ask.changed());
       case QUIT -> sheet(at, 480, 210, fresh, f -> ask.quit());

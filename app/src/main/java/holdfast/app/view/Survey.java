@@ -23,9 +23,11 @@ import java.util.List;
  * @param revision of the scene
  */
 record Survey(long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, List<ReachMap> reach, LightReport light) {
+  /** Contacts whose normal points up more than this, as a cosine, are on the floor. */
+  private static final double FLAT = 0.5;
 
-  /** Where two things bear on each other: the middle of their largest patch, and all patches. */
-  record Touch(String a, String b, Vec3 middle, List<List<Vec3>> patches) {}
+  /** Where two things bear on each other: the middle of their largest patch, all patches, and their area. */
+  record Touch(String a, String b, Vec3 middle, List<List<Vec3>> patches, double areaMm2) {}
 
   static Survey of(Scene scene, Shapes shapes, long revision) {
     List<PlacedRock> placed = shapes.placed();
@@ -38,9 +40,14 @@ record Survey(long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, Li
       for (int b = a + 1; b < solids.size(); b++) {
         List<Contact> between = map.between(a, b);
         if (between.isEmpty()) continue;
-        Touch t = touch(solids.get(a).name(), solids.get(b).name(), between);
-        if (b < rocks) joints.add(t);
-        else feet.add(t);
+        String one = solids.get(a).name();
+        String other = solids.get(b).name();
+        if (b < rocks) {
+          joints.add(touch(one, other, between));
+        } else {
+          // Each patch on the floor is a foot of its own; what leans on a pane is none.
+          for (Contact c : between) if (c.normal().z() > FLAT) feet.add(touch(one, other, List.of(c)));
+        }
       }
     }
     return new Survey(revision, joints, feet, Gaps.of(scene, placed), ReachMap.all(scene, placed),
@@ -50,7 +57,8 @@ record Survey(long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, Li
   private static Touch touch(String a, String b, List<Contact> contacts) {
     Contact largest = contacts.get(0);
     for (Contact c : contacts) if (c.areaM2() > largest.areaM2()) largest = c;
-    return new Touch(a, b, middle(largest.polygon()), contacts.stream().map(Contact::polygon).toList());
+    return new Touch(a, b, middle(largest.polygon()), contacts.stream().map(Contact::polygon).toList(),
+        contacts.stream().mapToDouble(Contact::areaM2).sum() * 1e6);
   }
 
   private static Vec3 middle(List<Vec3> polygon) {

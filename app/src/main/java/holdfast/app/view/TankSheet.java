@@ -50,7 +50,7 @@ final class TankSheet {
     ImGui.sameLine();
     length("bottom glass", "bottom");
     row("");
-    if (ui.check("the bottom pane is tempered", tempered)) tempered = !tempered;
+    if (ui.checkInRow("the bottom pane is tempered", tempered)) tempered = !tempered;
     row("Bottom rests on");
     for (Tank.BottomSupport s : Tank.BottomSupport.values()) {
       if (ui.toggle(words(s), support == s)) support = s;

@@ -17,6 +17,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -32,6 +33,8 @@ final class Ui {
   private final ImFont small;
   private final ImFont title;
   private final Map<String, Place> places = new LinkedHashMap<>();
+  private final Wrapping wrapping = new Wrapping();
+  private final Wrapping smallWrapping = new Wrapping();
   private final Map<String, ImString> typing = new LinkedHashMap<>();
 
   /** Where a control was drawn in the latest frame, pixels from the top left. */
@@ -179,6 +182,15 @@ final class Ui {
     ImGui.popFont();
   }
 
+  /** A title cut to this many pixels, with dots where it was cut. */
+  String shortened(String words, float pixels) {
+    ImGui.pushFont(title);
+    String out = words;
+    for (int n = words.length(); n > 1 && ImGui.calcTextSize(out).x > pixels; n--) out = words.substring(0, n - 1).strip() + "…";
+    ImGui.popFont();
+    return out;
+  }
+
   /** The name of a group of controls, with air above. */
   void heading(String words) {
     gap(6);
@@ -189,11 +201,23 @@ final class Ui {
 
   /** Text broken into lines at the panel's width. */
   void wrapped(String words, Colour c) {
-    ImGui.pushStyleColor(ImGuiCol.Text, c.packed());
-    ImGui.pushTextWrapPos(0);
-    ImGui.textUnformatted(words);
-    ImGui.popTextWrapPos();
-    ImGui.popStyleColor();
+    lines(brokenAt(words, ImGui.getContentRegionAvailX()), c);
+  }
+
+  /** The same in small letters. */
+  void smallWrapped(String words, Colour c) {
+    ImGui.pushFont(small);
+    lines(smallWrapping.lines(words, ImGui.getContentRegionAvailX(), t -> ImGui.calcTextSize(t).x), c);
+    ImGui.popFont();
+  }
+
+  /** The lines of a text at this width, in pixels. */
+  List<String> brokenAt(String words, float width) {
+    return wrapping.lines(words, width, t -> ImGui.calcTextSize(t).x);
+  }
+
+  void lines(List<String> lines, Colour c) {
+    text(String.join("\n", lines), c);
   }
 
   void gap(double units) {
@@ -235,6 +259,17 @@ final class Ui {
     return pressed;
   }
 
+  /** Words that can be pressed, found by {@code id}. */
+  boolean link(String words, String id) {
+    float x = ImGui.getCursorScreenPosX();
+    float y = ImGui.getCursorScreenPosY();
+    boolean pressed = ImGui.invisibleButton(id, ImGui.calcTextSize(words).x + px(4), ImGui.getFontSize() + px(4));
+    note(id);
+    int c = (ImGui.isItemHovered() ? Palette.INK : Palette.ACCENT).packed();
+    ImGui.getWindowDrawList().addText(x, y, c, words);
+    return pressed;
+  }
+
   /** A button that stays pressed while {@code on}. */
   boolean toggle(String words, boolean on) {
     ImGui.pushStyleColor(ImGuiCol.Button, (on ? Palette.ACCENT_SOFT : Palette.PANEL.solid(0)).packed());
@@ -250,6 +285,12 @@ final class Ui {
     ImGui.popStyleVar();
     note(words.replaceFirst("##.*", ""));
     return changed;
+  }
+
+  /** A tick box in a row of taller controls. */
+  boolean checkInRow(String words, boolean on) {
+    ImGui.setCursorPosY(ImGui.getCursorPosY() + px(3));
+    return check(words, on);
   }
 
   /** A line of text to be typed; what was typed once it is finished with Enter or by leaving the field. */

@@ -22,6 +22,8 @@ final class ViewWindow implements AutoCloseable {
   /** The panels' library needs a few frames to answer an event: hover, press, release. */
   private static final int FRAMES_AFTER_EVENT = 3;
 
+  private static final long SHADE_NANOS = 350_000_000L;
+
   /** How finely the picture is drawn: samples a pixel, and pixels along a side of the shadow map. */
   record Quality(int samples, int shadowMap) {
     static final Quality USUAL = new Quality(4, 2048);
@@ -50,6 +52,8 @@ final class ViewWindow implements AutoCloseable {
   private Target screen;
   private Layout layout;
   private Object painted;
+  private Optional<Sheets.Kind> sheetBefore = Optional.empty();
+  private long sheetSince;
   private int due = FRAMES_AFTER_EVENT;
   private double pointerX = -1;
   private double pointerY = -1;
@@ -73,14 +77,14 @@ final class ViewWindow implements AutoCloseable {
     commands = new Commands(bench);
     hands = new Hands(bench);
     hands.setScale(scale);
-    hints = new Hints(bench);
+    hints = new Hints(bench, bench.filing().userFolder());
     top = new TopBar(bench, ui, commands);
     rocks = new RocksPanel(bench, ui, commands);
     findings = new FindingsPanel(bench, ui);
-    keyboard = new Keyboard(bench, commands, findings);
     foot = new FootStrip(bench, ui, hints);
-    sheets = new Sheets(bench, ui, commands);
     painter = new ScenePainter(bench, hands, renderer, brush, findings.joints());
+    keyboard = new Keyboard(bench, commands, findings, painter.stages());
+    sheets = new Sheets(bench, ui, commands, hints, painter);
     resize();
     bench.setCamera(bench.fitted(holdfast.app.view.draw.Camera.View.CORNER));
   }
@@ -103,6 +107,22 @@ final class ViewWindow implements AutoCloseable {
 
   Hands hands() {
     return hands;
+  }
+
+  Hints hints() {
+    return hints;
+  }
+
+  Optional<Survey> survey() {
+    return painter.survey();
+  }
+
+  Player player() {
+    return painter.player();
+  }
+
+  Stages stages() {
+    return painter.stages();
   }
 
   FindingsPanel findings() {
@@ -140,19 +160,26 @@ final class ViewWindow implements AutoCloseable {
   /** Draws a frame if something changed; true when it did. */
   boolean frame(long now) {
     if (bench.tick(now) | painter.tick(now)) due = Math.max(due, 1);
+    if (!commands.sheet().equals(sheetBefore)) {
+      sheetBefore = commands.sheet();
+      sheetSince = System.nanoTime();
+      due = FRAMES_AFTER_EVENT;
+    }
+    // The shade behind a sheet comes on gradually, by the panels' library's own clock: it must not stop half way.
+    if (commands.sheet().isPresent() && System.nanoTime() - sheetSince < SHADE_NANOS) due = Math.max(due, 1);
     resize();
     if (due == 0 && !bench.moving() && !painter.moving()) return false;
     due = Math.max(0, due - 1);
     frames++;
+    hints.watch();
+    if (commands.sheet().filter(Sheets.Kind.GIVE_OUT::equals).isPresent()) hints.learnt(Hints.Lesson.GIVE_OUT);
     ui.newFrame();
     panelDrawing.newFrame();
     panelInput.newFrame();
     ImGui.newFrame();
     top.draw(layout);
-    if (!layout.bare()) {
-      rocks.draw(layout);
-      findings.draw(layout);
-    }
+    rocks.draw(layout);
+    findings.draw(layout);
     foot.draw(layout);
     painter.panel(layout, ui);
     sheets.draw(layout);
@@ -173,7 +200,7 @@ final class ViewWindow implements AutoCloseable {
   private void paintScene() {
     Object wanted = painter.state(scene.width(), scene.height());
     if (wanted.equals(painted)) return;
-    painter.paint(scene, letters.scale());
+    painter.paint(scene);
     scene.resolve();
     painted = wanted;
     scenesPainted++;
@@ -182,8 +209,9 @@ final class ViewWindow implements AutoCloseable {
   private void resize() {
     int[] size = gl.pixels();
     if (size[0] < 1 || size[1] < 1) return;
-    if (layout != null && layout.width() == size[0] && layout.height() == size[1]) return;
-    layout = new Layout(size[0], size[1], ui.scale(), false);
+    Layout now = new Layout(size[0], size[1], ui.scale(), bench.mode() == Workbench.Mode.STAGES);
+    if (now.equals(layout)) return;
+    layout = now;
     if (scene != null) scene.close();
     if (screen != null) screen.close();
     scene = new Target(layout.sceneWidth(), layout.sceneHeight(), quality.samples());
@@ -264,9 +292,8 @@ final class ViewWindow implements AutoCloseable {
     panelInput.mouseButtonCallback(gl.window(), button, pressed ? GLFW_PRESS : GLFW_RELEASE, mods);
     due = FRAMES_AFTER_EVENT;
     if (!pressed) {
-      if (hands.carrying()) {
-        hints.learnt(Hints.Lesson.DRAG);
-      }
+      if (hands.carrying()) hints.learnt(hands.turning() ? Hints.Lesson.TURN : Hints.Lesson.DRAG);
+      if (hands.circling()) hints.learnt(Hints.Lesson.CIRCLE);
       hands.release(sceneX(), sceneY());
       hands.takeReleased().ifPresent(painter::bump);
       return;
@@ -296,7 +323,7 @@ final class ViewWindow implements AutoCloseable {
     due = FRAMES_AFTER_EVENT;
     if (action == GLFW_RELEASE || ImGui.getIO().getWantTextInput()) return;
     if (commands.sheet().isPresent()) {
-      if (key == GLFW_KEY_ESCAPE) commands.closeSheet();
+      if (key == GLFW_KEY_ESCAPE) commands.stay();
       return;
     }
     keyboard.press(key, mods);

@@ -31,6 +31,7 @@ final class Workbench implements AutoCloseable {
   private final Filing filing;
   private final Judge judge;
   private final Chores chores;
+  private final Chores plans;
   private final SceneStones stones;
   private final Shown shown = new Shown();
   private Document document;
@@ -43,6 +44,8 @@ final class Workbench implements AutoCloseable {
   private Units units = Units.METRIC;
   private Mode mode = Mode.ARRANGE;
   private double aspect = 1.6;
+  /** The answer that the latest frame knew of. */
+  private Judge.Found seen;
   private long asked;
   private long now;
   private long gestures;
@@ -51,6 +54,7 @@ final class Workbench implements AutoCloseable {
     filing = new Filing(userFolder);
     judge = new Judge(work, wake);
     chores = new Chores(wake);
+    plans = new Chores(wake);
     stones = new SceneStones(name -> ScanFiles.load(filing.folder(), name));
     document = new Document(scene);
     camera = fitted(Camera.View.CORNER);
@@ -72,6 +76,11 @@ final class Workbench implements AutoCloseable {
 
   Chores chores() {
     return chores;
+  }
+
+  /** Searches that may take long and must not keep the other jobs waiting. */
+  Chores plans() {
+    return plans;
   }
 
   Shown shown() {
@@ -111,10 +120,15 @@ final class Workbench implements AutoCloseable {
   /** Once a frame: what became due since the last one. True when the picture has to be drawn again. */
   boolean tick(long nanos) {
     now = nanos;
-    boolean redraw = chores.deliver();
+    boolean redraw = chores.deliver() | plans.deliver();
     if (flight.isPresent()) {
       camera = flight.get().at(now);
       if (flight.get().over(now)) flight = Optional.empty();
+      redraw = true;
+    }
+    Judge.Found f = found().orElse(null);
+    if (f != seen) {
+      seen = f;
       redraw = true;
     }
     if (notice.isPresent() && now > notice.get().untilNanos()) {
@@ -233,12 +247,17 @@ final class Workbench implements AutoCloseable {
     return found().flatMap(Judge.Found::report);
   }
 
+  /** What was found, as far as it may be said by now. */
+  List<Finding> findings() {
+    return found().flatMap(f -> f.report().map(r -> f.full() ? r.findings() : SoFar.findings(r))).orElse(List.of());
+  }
+
   boolean judgementSettled() {
     return asked == document.revision() && judge.settled();
   }
 
   Optional<Finding> opened() {
-    return opened.filter(f -> report().map(r -> r.findings().contains(f)).orElse(false));
+    return opened.filter(f -> findings().contains(f));
   }
 
   /** Opens a finding, chooses the rock it is about and flies there; opening it again closes it. */
@@ -263,6 +282,10 @@ final class Workbench implements AutoCloseable {
   void setCamera(Camera c) {
     camera = c;
     flight = Optional.empty();
+  }
+
+  double aspect() {
+    return aspect;
   }
 
   /** Width of the picture by its height. */
@@ -332,5 +355,6 @@ final class Workbench implements AutoCloseable {
   public void close() {
     judge.close();
     chores.close();
+    plans.close();
   }
 }

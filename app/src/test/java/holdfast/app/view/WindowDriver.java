@@ -17,8 +17,12 @@ final class WindowDriver implements AutoCloseable {
   private long now = 1_000_000_000L;
 
   WindowDriver(Scene scene, Path userFolder, Judge.Work work) {
+    this(scene, userFolder, work, new ViewWindow.Quality(1, 512));
+  }
+
+  WindowDriver(Scene scene, Path userFolder, Judge.Work work, ViewWindow.Quality quality) {
     bench = new Workbench(scene, userFolder, work, () -> { });
-    window = new ViewWindow(Graphics.context(), bench, new ViewWindow.Quality(1, 512));
+    window = new ViewWindow(Graphics.context(), bench, quality);
     window.pointerIn(true);
     frames(4);
   }
@@ -32,15 +36,19 @@ final class WindowDriver implements AutoCloseable {
     for (int i = 0; i < n; i++) frame();
   }
 
-  /** Goes on until nothing moves and nothing is being worked out; fails after a minute. */
+  /** Goes on until nothing moves and nothing is being worked out; fails after five minutes. */
   void rest() {
-    long end = System.nanoTime() + 60_000_000_000L;
+    long end = System.nanoTime() + 300_000_000_000L;
     int quiet = 0;
     while (quiet < 3) {
-      quiet = !frame() && bench.judgementSettled() && !bench.chores().busy() ? quiet + 1 : 0;
-      assertThat(System.nanoTime()).as("came to rest within a minute").isLessThan(end);
-      if (bench.chores().busy() || !bench.judgementSettled()) pause();
+      quiet = !frame() && bench.judgementSettled() && !busy() ? quiet + 1 : 0;
+      assertThat(System.nanoTime()).as("came to rest within five minutes").isLessThan(end);
+      if (busy() || !bench.judgementSettled()) pause();
     }
+  }
+
+  private boolean busy() {
+    return bench.chores().busy() || bench.plans().busy();
   }
 
   private static void pause() {
@@ -78,6 +86,20 @@ final class WindowDriver implements AutoCloseable {
     Ui.Place p = window.ui().place(words)
         .orElseThrow(() -> new AssertionError("no control '" + words + "' among " + window.ui().words()));
     click(p.x(), p.y());
+  }
+
+  /** Turns the wheel over the right panel until the control with these words is in sight. */
+  void scrollTo(String words) {
+    Layout l = window.layout();
+    float lowest = l.height() - l.foot() - 60;
+    for (int i = 0; i < 200; i++) {
+      Ui.Place p = window.ui().place(words).orElseThrow(() -> new AssertionError("no control '" + words + "'"));
+      if (p.y1() < lowest) return;
+      moveTo(l.width() - l.right() / 2, l.height() / 2.0);
+      window.scroll(0, -1);
+      frames(2);
+    }
+    throw new AssertionError("'" + words + "' never came in sight");
   }
 
   void drag(double x0, double y0, double x1, double y1, int button, int mods) {

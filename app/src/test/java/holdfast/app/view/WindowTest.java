@@ -3,12 +3,14 @@ package holdfast.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import holdfast.app.edit.Edit;
 import holdfast.app.edit.Rescue;
 import holdfast.app.edit.Scenes;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Projector;
 import holdfast.engine.check.CheckReport;
+import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.io.SceneFiles;
 import holdfast.model.io.SceneReader;
@@ -41,7 +43,7 @@ class WindowTest {
   private WindowDriver d;
 
   /** Says nothing about any scene: these tests are about the window. */
-  private static CheckReport nothingFound(Scene s, Shapes shapes, boolean full) {
+  static CheckReport nothingFound(Scene s, Shapes shapes, boolean full) {
     return new CheckReport(s, CheckReport.Verdict.PASSES, "Nothing was found.", List.of(), List.of(), List.of(),
         List.of(new CheckReport.JointLine("slab", "block", 1, 10000, 0, JointSpec.Bond.NONE, 0)), List.of(), List.of(),
         Optional.empty(), List.of());
@@ -127,6 +129,22 @@ class WindowTest {
     assertThat(d.placement("block").atMm()).isEqualTo(new Vec3(300, 200, 70));
     d.key(GLFW.GLFW_KEY_Y, GLFW.GLFW_MOD_CONTROL);
     assertThat(d.placement("block").atMm()).isEqualTo(at);
+  }
+
+  /** With Alt the grid does not count, with Shift the height stays. */
+  @Test
+  void dragWithAltIsFreeAndWithShiftKeepsItsHeight() {
+    d.key(GLFW.GLFW_KEY_3, 0);
+    d.rest();
+    Projector.Spot from = d.spot("block");
+    Projector.Spot to = d.spot(new Vec3(0.4737, 0.20, 0.1));
+    d.drag(from.x() + 30, from.y() + 30, to.x() + 30, to.y() + 30, LEFT, GLFW.GLFW_MOD_ALT);
+    Vec3 free = d.placement("block").atMm();
+    assertThat(Math.abs((free.x() - 10) / HALF_CELL - Math.rint((free.x() - 10) / HALF_CELL))).as("off the grid").isGreaterThan(1e-3);
+    d.key(GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+    d.drag(from.x() + 30, from.y() + 30, to.x() + 30, to.y() + 30, LEFT, GLFW.GLFW_MOD_SHIFT);
+    assertThat(d.placement("block").atMm().z()).isEqualTo(70);
+    assertThat(d.placement("block").atMm().x()).isGreaterThan(400);
   }
 
   @Test
@@ -375,6 +393,32 @@ class WindowTest {
     d.frames(3);
     assertThat(d.window.frames()).isGreaterThan(frames);
     assertThat(d.window.scenesPainted()).as("panels moved, the picture did not").isEqualTo(scenes);
+  }
+
+  /** Ten thousand edits and undos through the window's own workbench, with frames between them. */
+  @Test
+  void memoryStaysFlatOverTenThousandEditsAndUndos() {
+    editAndUndo(1_000);
+    long early = used();
+    editAndUndo(10_000);
+    // 10,000 kept scenes would be over 5 MB; what is left is noise of the collector.
+    assertThat(used() - early).isLessThan(3_000_000L);
+    assertThat(d.bench.scene()).isEqualTo(Scenes.small());
+  }
+
+  private void editAndUndo(int times) {
+    for (int i = 0; i < times; i++) {
+      d.bench.apply(new Edit.Move("move", "block", new Vec3(250 + i % 100, 200, 70), Quat.IDENTITY));
+      if (i % 500 == 0) d.frame();
+      d.bench.undo();
+      if (i % 500 == 250) d.frame();
+    }
+    d.rest();
+  }
+
+  private static long used() {
+    for (int i = 0; i < 4; i++) System.gc();
+    return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
   }
 
   @Test

@@ -23,12 +23,21 @@ public final class SceneFiles {
 
   /** Writes beside the target, forces it to the disk and moves it over. A link is followed, so that it stays a link. */
   public static void saveText(Path file, String text) throws IOException {
+    ByteBuffer bytes = StandardCharsets.UTF_8.encode(text);
+    save(file, bytes);
+  }
+
+  /** The same for what is not text: pictures and sheets. */
+  public static void saveBytes(Path file, byte[] content) throws IOException {
+    save(file, ByteBuffer.wrap(content));
+  }
+
+  private static void save(Path file, ByteBuffer bytes) throws IOException {
     Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file.toAbsolutePath();
     Path beside = target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".tmp");
     try {
       // Made as any new file is, not as a temporary one, which only its owner could read.
       try (FileChannel out = FileChannel.open(beside, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
-        ByteBuffer bytes = StandardCharsets.UTF_8.encode(text);
         while (bytes.hasRemaining()) out.write(bytes);
         out.force(true);
       }

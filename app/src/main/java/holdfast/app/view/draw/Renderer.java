@@ -114,12 +114,13 @@ public final class Renderer implements AutoCloseable {
   }
 
   private void cut(Looks looks, boolean on) {
-    Vec3 n = looks.cut().map(c -> c.normal().negated()).orElse(NO_CUT);
-    double d = looks.cut().map(Cut::offsetM).orElse(1.0);
     boolean active = on && looks.cut().isPresent();
+    Vec3 n = active ? looks.cut().get().normal().negated() : NO_CUT;
+    double d = active ? looks.cut().get().offsetM() : 1;
     if (active) glEnable(GL_CLIP_DISTANCE0);
     else glDisable(GL_CLIP_DISTANCE0);
-    for (Program p : List.of(stoneProgram, plainProgram)) {
+    // Not every driver minds the switch: with this plane nothing is cut in any case.
+    for (Program p : List.of(stoneProgram, plainProgram, shadowProgram)) {
       p.use().set("cut", (float) n.x(), (float) n.y(), (float) n.z(), (float) d);
     }
   }
@@ -200,12 +201,15 @@ public final class Renderer implements AutoCloseable {
     glDepthFunc(GL_LEQUAL);
     glDepthMask(true);
     glDisable(GL_BLEND);
-    shadowProgram.use().set("viewProjection", fromLamp).set("cut", 0, 0, 0, 1);
+    // What is cut away throws no shadow.
+    cut(looks, true);
+    shadowProgram.use().set("viewProjection", fromLamp);
     for (Stone s : tableau.stones()) {
       if (looks.faint().contains(s.name())) continue;
       shadowProgram.set("place", matrix(s.pose()));
       mesh(s).draw();
     }
+    cut(looks, false);
   }
 
   private static Matrix4f lampMatrix(Tableau t) {

@@ -29,8 +29,27 @@ public final class Scale {
     return units.text(Quantity.MASS, kg, RoundingMode.HALF_EVEN);
   }
 
+  /** A force that is held or wanted, rounded down: a margin is never shown above what was found. */
   public static String force(double newton, Units units) {
-    return units.brief(Quantity.FORCE, units == Units.METRIC && newton >= 9.95 ? Math.floor(newton) : newton);
+    return force(newton, units, RoundingMode.FLOOR);
+  }
+
+  /** A force that loads something, rounded up. */
+  public static String load(double newton, Units units) {
+    return force(newton, units, RoundingMode.CEILING);
+  }
+
+  private static String force(double newton, Units units, RoundingMode rounding) {
+    boolean whole = units == Units.METRIC && newton >= 10;
+    String text = whole ? Units.fixed(newton, 0, rounding) : units.number(Quantity.FORCE, newton, rounding);
+    return (text.contains(".") ? text.replaceFirst("\\.?0+$", "") : text) + " " + units.sign(Quantity.FORCE);
+  }
+
+  /** A length that is free, rounded down. */
+  public static String room(double mm, Units units) {
+    boolean whole = units == Units.METRIC && Math.abs(mm) >= 10;
+    String text = whole ? Units.fixed(mm, 0, RoundingMode.FLOOR) : units.number(Quantity.LENGTH, mm, RoundingMode.FLOOR);
+    return (text.contains(".") ? text.replaceFirst("\\.?0+$", "") : text) + " " + units.sign(Quantity.LENGTH);
   }
 
   /** A number with so many places, a true minus sign, and no minus before a zero. */

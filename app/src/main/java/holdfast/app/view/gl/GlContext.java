@@ -65,7 +65,17 @@ public final class GlContext implements AutoCloseable {
     GLFWErrorCallback listener = GLFWErrorCallback.create((code, text) -> said.append(GLFWErrorCallback.getDescription(text)));
     GLFWErrorCallback before = glfwSetErrorCallback(listener);
     if (before != null) before.free();
-    boolean bare = !seen && Platform.get() == Platform.LINUX;
+    boolean linux = Platform.get() == Platform.LINUX;
+    boolean bare = !seen && linux;
+    if (seen && linux) {
+      // Asked here, so that the libraries beneath do not try in vain and complain on standard error.
+      boolean x = !System.getenv().getOrDefault("DISPLAY", "").isBlank();
+      boolean wayland = !System.getenv().getOrDefault("WAYLAND_DISPLAY", "").isBlank();
+      if (!x && !wayland) {
+        return new Opening.Refused("There is no display to open a window on: neither DISPLAY nor WAYLAND_DISPLAY is set.");
+      }
+      if (!wayland) glfwInitHint(GLFW_PLATFORM, GLFW_PLATFORM_X11);
+    }
     if (bare) {
       Configuration.OPENGL_CONTEXT_API.set("EGL");
       glfwInitHint(GLFW_PLATFORM, GLFW_PLATFORM_NULL);

@@ -1,0 +1,210 @@
+package holdfast.app.view;
+
+import holdfast.app.report.SeverityLook;
+import holdfast.app.report.Units;
+import holdfast.app.report.sheet.Sheet;
+import holdfast.app.report.sheet.SheetContent;
+import holdfast.app.view.draw.Camera;
+import holdfast.app.view.draw.Palette;
+import holdfast.engine.bonding.JointDemands;
+import holdfast.engine.build.BuildPlan;
+import holdfast.engine.build.StageJudge;
+import holdfast.engine.check.Check;
+import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.model.io.SceneFiles;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.Shapes;
+import imgui.ImGui;
+import imgui.type.ImString;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+
+/** What leaves the window: a picture of a chosen size, and the build sheet. */
+final class GiveOutSheet {
+  /** Pixels along a side of a picture, the same bounds as those of the command. */
+  static final int LEAST_PX = 160;
+  static final int MOST_PX = 8192;
+
+  private final Workbench bench;
+  private final Ui ui;
+  private final Commands commands;
+  private final ScenePainter painter;
+  private final ImString picture = new ImString(512);
+  private final ImString width = new ImString("1600", 8);
+  private final ImString height = new ImString("1000", 8);
+  private final ImString pdf = new ImString(512);
+  private Optional<Camera.View> from = Optional.empty();
+  private boolean names;
+  private boolean footprint = true;
+  private Sheet.Paper paper = Sheet.Paper.A4;
+  private String problem = "";
+
+  GiveOutSheet(Workbench bench, Ui ui, Commands commands, ScenePainter painter) {
+    this.bench = bench;
+    this.ui = ui;
+    this.commands = commands;
+    this.painter = painter;
+  }
+
+  void draw(boolean fresh) {
+    if (fresh) fill();
+    Sheets.head(ui, "Picture and build sheet", "Files are written over if they are there.");
+    ui.strong("Picture");
+    label("File");
+    ui.entry("picture file", picture, 400);
+    label("Seen");
+    if (ui.toggle("as now", from.isEmpty())) from = Optional.empty();
+    for (Camera.View v : Camera.View.values()) {
+      ImGui.sameLine(0, ui.px(2));
+      if (ui.toggle("from " + (v == Camera.View.TOP ? "above" : v == Camera.View.CORNER ? "a corner" : "the " + v.word()),
+          from.filter(v::equals).isPresent())) from = Optional.of(v);
+    }
+    label("Size");
+    ui.entry("picture width", width, 62);
+    ImGui.sameLine();
+    ui.soft("×");
+    ImGui.sameLine();
+    ui.entry("picture height", height, 62);
+    ImGui.sameLine();
+    ui.soft("pixels");
+    if (from.isPresent()) {
+      ImGui.sameLine(0, ui.px(24));
+      if (ui.checkInRow("names on the rocks", names)) names = !names;
+    }
+    label("");
+    if (ui.mainButton("Write the picture", 150)) writePicture();
+    ui.gap(10);
+    ui.strong("Build sheet");
+    label("File");
+    ui.entry("sheet file", pdf, 400);
+    label("Paper");
+    for (Sheet.Paper p : Sheet.Paper.values()) {
+      if (ui.toggle(p == Sheet.Paper.A4 ? "A4" : "Letter", paper == p)) paper = p;
+      ImGui.sameLine(0, ui.px(2));
+    }
+    ImGui.sameLine(0, ui.px(24));
+    if (ui.checkInRow("footprint at full size", footprint)) footprint = !footprint;
+    label("");
+    if (ui.mainButton("Write the sheet", 150)) writeSheet();
+    ImGui.sameLine();
+    ui.small("judges the scene in full first", Palette.INK_SOFT);
+    if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
+    Sheets.foot(ui);
+    if (ui.button("Close")) commands.closeSheet();
+  }
+
+  private void label(String words) {
+    ImGui.alignTextToFramePadding();
+    ui.soft(words);
+    ImGui.sameLine(ui.px(96));
+  }
+
+  private void fill() {
+    problem = "";
+    Path folder = bench.filing().folder();
+    String stem = bench.filing().file().map(f -> f.getFileName().toString().replaceFirst("\\.json$", ""))
+        .orElse(ScenesSheet.plainName(bench.scene().name()));
+    picture.set(folder.resolve(stem + ".png").toString());
+    pdf.set(folder.resolve(stem + ".pdf").toString());
+    paper = bench.units() == Units.US ? Sheet.Paper.LETTER : Sheet.Paper.A4;
+  }
+
+  // -- picture ------------------------------------------------------------------------------------------------------
+
+  private void writePicture() {
+    Optional<Path> to = file(picture, ".png");
+    Optional<Integer> w = pixels(width);
+    Optional<Integer> h = pixels(height);
+    if (to.isEmpty()) return;
+    if (w.isEmpty() || h.isEmpty()) {
+      problem = "Width and height must be whole numbers from " + LEAST_PX + " to " + MOST_PX + ".";
+      return;
+    }
+    BufferedImage image = from.isEmpty() ? painter.picture(w.get(), h.get())
+        : painter.picture(new PictureMaker.Wish(from.get(), w.get(), h.get(), bench.units(), names));
+    write("picture", to.get(), bench.chores(), () -> {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      if (!ImageIO.write(image, "png", bytes)) throw new IOException("no writer for PNG");
+      return bytes.toByteArray();
+    });
+  }
+
+  private static Optional<Integer> pixels(ImString typed) {
+    try {
+      int v = Integer.parseInt(typed.get().strip());
+      return v >= LEAST_PX && v <= MOST_PX ? Optional.of(v) : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty();
+    }
+  }
+
+  // -- sheet --------------------------------------------------------------------------------------------------------
+
+  private void writeSheet() {
+    Optional<Path> to = file(pdf, ".pdf");
+    if (to.isEmpty()) return;
+    Scene scene = bench.scene();
+    Shapes shapes = bench.stones().shapes(scene);
+    if (!shapes.sound()) {
+      problem = "'" + shapes.problems().get(0).rock() + "' has no shape: " + shapes.problems().get(0).reason() + ".";
+      return;
+    }
+    Optional<CheckReport> known = bench.found().filter(Judge.Found::full).flatMap(Judge.Found::report);
+    Units units = bench.units();
+    Sheet.Paper size = paper;
+    boolean full = footprint;
+    write("sheet", to.get(), bench.plans(), () -> {
+      CheckReport check = known.orElseGet(() -> Check.run(scene, shapes, CheckOptions.DEFAULT));
+      SheetContent content =
+          SheetContent.of(scene, shapes, Optional.of(check), new StageJudge(scene, shapes.placed()), BuildPlan.MOST_QUESTIONS,
+              (plan, pieces) -> JointDemands.of(SceneHeap.of(scene, shapes.placed()), pieces, CheckOptions.DEFAULT.threads()));
+      return Sheet.pdf(content, size, units, full);
+    });
+  }
+
+  // -- files --------------------------------------------------------------------------------------------------------
+
+  /** The bytes of a file, made elsewhere. */
+  private interface Bytes {
+    byte[] make() throws Exception;
+  }
+
+  private void write(String what, Path to, Chores lane, Bytes bytes) {
+    commands.closeSheet();
+    bench.tell("Writing the " + what + "…", SeverityLook.NOTE);
+    lane.start(() -> {
+      byte[] content = bytes.make();
+      SceneFiles.saveBytes(to, content);
+      return to;
+    }, done -> bench.tell("Wrote the " + what + " " + done, SeverityLook.FINE),
+        why -> bench.tell("The " + what + " was not written: " + why, SeverityLook.FAIL));
+  }
+
+  /** The typed file with its ending; empty, and the reason shown, when nothing can be written there. */
+  private Optional<Path> file(ImString typed, String ending) {
+    String t = typed.get().strip();
+    try {
+      Path p = Path.of(t.toLowerCase(Locale.ROOT).endsWith(ending) ? t : t + ending);
+      Path folder = p.toAbsolutePath().getParent();
+      if (t.isEmpty()) problem = "Name the file.";
+      else if (Files.isDirectory(p)) problem = p + " is a folder.";
+      else if (folder == null || !Files.isDirectory(folder)) problem = folder + ": there is no such folder.";
+      else {
+        problem = "";
+        return Optional.of(p);
+      }
+    } catch (InvalidPathException e) {
+      problem = "'" + t + "' is no name for a file.";
+    }
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,153 @@
+package holdfast.app.view;
+
+import holdfast.engine.check.Code;
+import holdfast.engine.check.Finding;
+import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Twist;
+import holdfast.model.geom.Vec3;
+import holdfast.model.io.TankSizes;
+import holdfast.model.scene.Scene;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.lwjgl.glfw.GLFW;
+
+/**
+ * The window in each of its states, driven there by pointer and keys, against kept pictures that were looked at one by
+ * one. {@code -Dholdfast.screens=FOLDER} writes them in full size.
+ */
+class ScreensTest {
+  private static final int LEFT = GLFW.GLFW_MOUSE_BUTTON_LEFT;
+
+  @TempDir
+  Path folder;
+
+  /** A state: the scene it starts from and how one gets there. */
+  enum Screen {
+    FIRST_START("", d -> {
+      d.window.commands().begin();
+      d.moveTo(640, 60);
+    }),
+    EMPTY_TANK("", d -> {
+      d.key(GLFW.GLFW_KEY_A, 0);
+      d.frames(3);
+      d.type("name", "keystone");
+      d.type("weight", "1.9");
+    }),
+    PASSES("cube", d -> d.click("span")),
+    FAILS("peninsula-before", d -> open(d, Code.TOPPLES)),
+    GAPS("bad", d -> open(d, Code.GAP)),
+    FEET("cube", d -> show(d, "feet")),
+    PANE("bad", d -> show(d, "pane stress")),
+    REACH("bad", d -> show(d, "reach of the cleaner")),
+    LIGHT("bad", d -> {
+      show(d, "light");
+      d.click("names");
+    }),
+    JOINTS("peninsula-before", d -> {
+      d.key(GLFW.GLFW_KEY_J, 0);
+      d.rest();
+      d.click("joint 2");
+    }),
+    CUT("cube", d -> {
+      d.click("Show");
+      d.click("left to right");
+    }),
+    STAGES("cube", d -> {
+      d.key(GLFW.GLFW_KEY_G, 0);
+      d.rest();
+      for (int i = 0; i < 3; i++) d.key(GLFW.GLFW_KEY_LEFT, 0);
+    }),
+    PULL("cube", d -> {
+      d.key(GLFW.GLFW_KEY_B, 0);
+      var p = d.spot("pillar head");
+      d.moveTo(p.x(), p.y());
+      d.press(LEFT, 0);
+      d.moveTo(p.x() + 40, p.y());
+      d.moveTo(p.x() + 120, p.y() + 10);
+    }),
+    FIRST_MOVEMENT("cube", d -> {
+      d.window.player().show(leaning(d.bench.scene(), "pillar head", "pillar waist"), "pillar head topples");
+      d.frames(55);
+    }),
+    TANK("cube", d -> d.click("Tank…")),
+    FIGURES("cube", d -> d.click("Figures…")),
+    HELP("cube", d -> d.key(GLFW.GLFW_KEY_F1, 0)),
+    GIVE_OUT("cube", d -> {
+      d.key(GLFW.GLFW_KEY_E, GLFW.GLFW_MOD_CONTROL);
+      d.frames(3);
+      d.type("picture file", "heap.png");
+      d.type("sheet file", "heap.pdf");
+    }),
+    US_UNITS("nano", d -> {
+      d.click("in lb");
+      d.click("ledge");
+    });
+
+    private final String scene;
+    private final Consumer<WindowDriver> way;
+
+    Screen(String scene, Consumer<WindowDriver> way) {
+      this.scene = scene;
+      this.way = way;
+    }
+  }
+
+  private static void open(WindowDriver d, Code code) {
+    List<Finding> all = d.bench.findings();
+    for (int i = 0; i < all.size(); i++) {
+      if (all.get(i).code() != code) continue;
+      d.scrollTo("finding " + i);
+      d.click("finding " + i);
+      d.rest();
+      return;
+    }
+    throw new AssertionError("no finding " + code + " among " + all);
+  }
+
+  private static void show(WindowDriver d, String layer) {
+    d.click("Show");
+    d.click(layer);
+    d.rest();
+  }
+
+  /** Some rocks tilt to the right about a line along y at the floor. Invented: only what it looks like matters here. */
+  private static Mechanism leaning(Scene scene, String... rocks) {
+    List<Twist> twists = new ArrayList<>();
+    for (var p : scene.placements()) {
+      boolean moves = List.of(rocks).contains(p.rock());
+      twists.add(moves ? new Twist(new Vec3(0.8, 0, -0.1), new Vec3(0, 4, 0)) : Twist.ZERO);
+    }
+    return new Mechanism(twists);
+  }
+
+  @ParameterizedTest
+  @EnumSource(Screen.class)
+  void looksAsItWasKept(Screen screen) throws IOException {
+    Scene scene = screen.scene.isEmpty() ? ScenesSheet.empty(TankSizes.named("60x30x35 cm").orElseThrow()) : Judged.scene(screen.scene);
+    try (WindowDriver d = new WindowDriver(scene, folder, Judged::judge)) {
+      d.rest();
+      screen.way.accept(d);
+      if (screen != Screen.FIRST_MOVEMENT) d.rest();
+      BufferedImage now = Pictures.of(d.window.pixels(), Graphics.WIDTH, Graphics.HEIGHT);
+      String name = screen.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+      String to = System.getProperty("holdfast.screens", "");
+      if (!to.isEmpty()) {
+        Files.createDirectories(Path.of(to));
+        ImageIO.write(now, "png", Path.of(to, name + ".png").toFile());
+        return;
+      }
+      // The right panel is words of the judgement, which has tests of its own; sheets lie over all of it.
+      int right = d.window.commands().sheet().isPresent() ? Graphics.WIDTH : Graphics.WIDTH - (int) d.window.layout().right();
+      Pictures.looksAsKept(Pictures.half(now.getSubimage(0, 0, right, Graphics.HEIGHT)), "screen-" + name);
+    }
+  }
+}
