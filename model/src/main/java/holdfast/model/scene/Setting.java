@@ -48,7 +48,7 @@ public enum Setting {
   DEAD_WATER_MM("gap.dead_water_mm", 20, "mm", 5, 200, COMMON_PRACTICE, "water joined to the rest only by openings smaller than this is stagnant"),
 
   // -- bonds --------------------------------------------------------------------------------------------------------
-  BOND_MORTAR_N_MM2("bond.mortar_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY, "design strength: 0.3 with a factor of 3"),
+  BOND_MORTAR_N_MM2("bond.mortar_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY, "design strength: 0.3 N/mm2 with a factor of 3"),
   BOND_PUTTY_N_MM2("bond.putty_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY, "design strength in the field, far below the laboratory's"),
   BOND_GEL_N_MM2("bond.gel_n_mm2", 0.05, "N/mm2", 0.001, 5, MEMORY, "design strength; no moment is counted"),
   BOND_REACH_MM("bond.reach_mm", 10, "mm", 1, 50, COMMON_PRACTICE, "paste bridges surfaces up to this distance, and lies this thick"),

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -23,6 +24,11 @@ import org.apache.pdfbox.util.Matrix;
  * The same drawing gives the same bytes: no date, and a fixed document number.
  */
 final class Canvas implements AutoCloseable {
+  /** A space that no line is broken at. */
+  private static final String TIED = "\u00a0";
+  private static final Pattern FIGURE_AND_UNIT =
+      Pattern.compile("(?<=\\d) (?=(?:%|mm|cm²|kg|lb|L|gal|g|oz|N|h|min|in|psi|ml|days?)(?![\\w/]))");
+
   private static final double POINTS_PER_MM = 72 / 25.4;
   private static final String FONTS = "/com/formdev/flatlaf/fonts/roboto/";
 
@@ -259,11 +265,11 @@ final class Canvas implements AutoCloseable {
     }
   }
 
-  /** Breaks a text into lines no wider than a width, at spaces where there are any. */
+  /** Breaks a text into lines no wider than a width, at spaces where there are any; a figure keeps its unit beside it. */
   List<String> wrap(String text, double width, double size, Face face) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : text.strip().split("\\s+")) {
+    for (String word : FIGURE_AND_UNIT.matcher(text.strip()).replaceAll(TIED).split("\\s+")) {
       if (line.length() > 0 && width(line + " " + word, size, face) > width) {
         lines.add(line.toString());
         line.setLength(0);
@@ -278,6 +284,7 @@ final class Canvas implements AutoCloseable {
       }
     }
     if (line.length() > 0 || lines.isEmpty()) lines.add(line.toString());
+    lines.replaceAll(l -> l.replace(TIED, " "));
     return lines;
   }
 

@@ -67,9 +67,10 @@ final class TablePages {
     }
     flow.table(List.of(
         Column.left("Stage, rock", 52), Column.left("Kind", 16), Column.right("Dry mass", 22),
-        Column.left("Size as placed, x × y × z", 48), Column.left("Cells, front-left to back-right", 50),
+        Column.left("Size as placed, x × y × z", 48), Column.left("Cells, from and to", 50),
         Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20), Column.left("Light let through", 36)), rows);
-    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn."
+    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn, from its front-left to its"
+        + " back-right cell."
         + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
             ? " Rocks without a stage on the bench stay in their water until they go into the tank." : ""));
     deadWater(flow);
