@@ -1,109 +1,44 @@
 package holdfast.engine.statics;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.TreeSet;
 
 /**
- * Sparse Cholesky factors of a symmetric positive definite matrix made of 6 x 6 blocks, one row of blocks a rock.
- * The blocks are eliminated in the order of least degree; the pattern of the factor is worked out once for a heap and
- * the numbers are then filled in without allocation.
- *
- * @see <a href="https://doi.org/10.1137/1.9780898718881">Davis 2006, Direct Methods for Sparse Linear Systems</a>,
- *     chapters 4 (right-looking elimination) and 7 (minimum degree)
+ * Sparse Cholesky factors of a symmetric positive definite matrix made of 6 x 6 blocks, one row of blocks a rock, on a
+ * {@link BlockPattern}.
  */
 final class BlockCholesky {
-  static final int B = 6;
-  static final int BB = B * B;
+  static final int B = BlockPattern.B;
+  static final int BB = BlockPattern.BB;
 
+  private final BlockPattern pattern;
   private final int n;
-  private final int[] order;
-  private final int[] place;
-  /** Blocks of column j (in elimination order): first the diagonal, then the rows below. */
   private final int[] columnStart;
   private final int[] rowOf;
-  /** For every column, for every pair of its rows (i, k) with i at or below k: the block that is updated. */
-  private final int[] updateStart;
-  private final int[] updateTarget;
   private final double[] blocks;
   private final double[] work;
 
-  /** A pattern for {@code n} rows of blocks with an off-diagonal block for every pair in {@code pairs}. */
+  /** Factors for {@code n} rows of blocks with an off-diagonal block for every pair in {@code pairs}. */
   BlockCholesky(int n, List<int[]> pairs) {
-    this.n = n;
-    List<TreeSet<Integer>> near = new ArrayList<>();
-    for (int i = 0; i < n; i++) near.add(new TreeSet<>());
-    for (int[] p : pairs) {
-      near.get(p[0]).add(p[1]);
-      near.get(p[1]).add(p[0]);
-    }
-    order = new int[n];
-    place = new int[n];
-    List<List<Integer>> below = leastDegree(near);
-    columnStart = new int[n + 1];
-    for (int j = 0; j < n; j++) columnStart[j + 1] = columnStart[j] + 1 + below.get(j).size();
-    rowOf = new int[columnStart[n]];
-    for (int j = 0; j < n; j++) {
-      int[] rows = below.get(j).stream().mapToInt(r -> place[r]).sorted().toArray();
-      rowOf[columnStart[j]] = j;
-      System.arraycopy(rows, 0, rowOf, columnStart[j] + 1, rows.length);
-    }
-    updateStart = new int[n + 1];
-    for (int j = 0; j < n; j++) {
-      int m = columnStart[j + 1] - columnStart[j] - 1;
-      updateStart[j + 1] = updateStart[j] + m * (m + 1) / 2;
-    }
-    updateTarget = new int[updateStart[n]];
-    for (int j = 0; j < n; j++) {
-      int u = updateStart[j];
-      for (int k = columnStart[j] + 1; k < columnStart[j + 1]; k++) {
-        for (int i = k; i < columnStart[j + 1]; i++) updateTarget[u++] = find(rowOf[i], rowOf[k]);
-      }
-    }
+    this(new BlockPattern(n, pairs));
+  }
+
+  BlockCholesky(BlockPattern pattern) {
+    this.pattern = pattern;
+    n = pattern.n;
+    columnStart = pattern.columnStart;
+    rowOf = pattern.rowOf;
     blocks = new double[rowOf.length * BB];
     work = new double[n * B];
   }
 
-  private List<List<Integer>> leastDegree(List<TreeSet<Integer>> near) {
-    boolean[] done = new boolean[n];
-    List<List<Integer>> below = new ArrayList<>();
-    for (int j = 0; j < n; j++) {
-      int best = -1;
-      for (int i = 0; i < n; i++) {
-        if (!done[i] && (best < 0 || near.get(i).size() < near.get(best).size())) best = i;
-      }
-      done[best] = true;
-      order[j] = best;
-      place[best] = j;
-      List<Integer> rows = List.copyOf(near.get(best));
-      for (int r : rows) {
-        near.get(r).remove(best);
-        for (int s : rows) {
-          if (s != r) near.get(r).add(s);
-        }
-      }
-      below.add(rows);
-    }
-    return below;
-  }
-
-  /** The block at (row, column) of the factor, both in elimination order, row at or below column. */
-  private int find(int row, int column) {
-    int at = Arrays.binarySearch(rowOf, columnStart[column], columnStart[column + 1], row);
-    if (at < 0) throw new IllegalStateException("no block at " + row + ", " + column);
-    return at;
-  }
-
   /** Where the block of bodies {@code i}, {@code j} is kept; when {@link #flipped} it is kept transposed. */
   int blockOf(int i, int j) {
-    int p = place[i];
-    int q = place[j];
-    return p >= q ? find(p, q) : find(q, p);
+    return pattern.blockOf(i, j);
   }
 
   boolean flipped(int i, int j) {
-    return place[i] < place[j];
+    return pattern.flipped(i, j);
   }
 
   void clear() {
@@ -131,13 +66,13 @@ final class BlockCholesky {
    */
   int factor(double least) {
     int replaced = 0;
+    int u = 0;
     for (int j = 0; j < n; j++) {
       int diagonal = columnStart[j] * BB;
       replaced += factorDiagonal(diagonal, least);
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) solveRight(i * BB, diagonal);
-      int u = updateStart[j];
       for (int k = columnStart[j] + 1; k < columnStart[j + 1]; k++) {
-        for (int i = k; i < columnStart[j + 1]; i++) subtractProduct(updateTarget[u++] * BB, i * BB, k * BB);
+        for (int i = k; i < columnStart[j + 1]; i++) subtractProduct(pattern.updateTarget[u++] * BB, i * BB, k * BB);
       }
     }
     return replaced;
@@ -195,7 +130,7 @@ final class BlockCholesky {
 
   /** Solves for {@code rhs} (6 a body) into {@code out}; the two may be the same array. */
   void solve(double[] rhs, double[] out) {
-    for (int j = 0; j < n; j++) System.arraycopy(rhs, order[j] * B, work, j * B, B);
+    for (int j = 0; j < n; j++) System.arraycopy(rhs, pattern.order[j] * B, work, j * B, B);
     for (int j = 0; j < n; j++) {
       int d = columnStart[j] * BB;
       int v = j * B;
@@ -232,6 +167,6 @@ final class BlockCholesky {
         work[v + r] = s / blocks[d + 7 * r];
       }
     }
-    for (int j = 0; j < n; j++) System.arraycopy(work, j * B, out, order[j] * B, B);
+    for (int j = 0; j < n; j++) System.arraycopy(work, j * B, out, pattern.order[j] * B, B);
   }
 }

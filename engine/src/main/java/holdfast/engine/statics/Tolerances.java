@@ -80,6 +80,21 @@ final class Tolerances {
   /** Tangential over normal stiffness of a contact; between 2/3 and 1 for like bodies (Mindlin 1949). */
   static final double REST_SHEAR_STIFFNESS = 0.8;
 
+  /**
+   * Share of its friction that a heap at rest keeps while it is nudged. What slides may come to rest on a trace of shear
+   * across its way, worth up to 0.1 % of friction in the wedge of two planes; a nudge this large lets go of it.
+   */
+  static final double NUDGE_FRICTION = 0.998;
+
+  /** Inertia over stiffness of a nudge: what slips under it goes about ten static compressions a step. */
+  static final double NUDGE_INERTIA = 1e-4;
+
+  /** Steps of a nudge. */
+  static final int NUDGE_STEPS = 2;
+
+  /** Share of its friction limit from which a contact at rest counts as one that slipped. */
+  static final double NUDGE_AT = 0.998;
+
   /** Inertia over stiffness in the first step: about one static compression a step. */
   static final double REST_FIRST_INERTIA = 1;
 
@@ -92,28 +107,40 @@ final class Tolerances {
   /** In g; what accelerates less than this is at rest. Above 1e-6 slow collapses pass for rest. */
   static final double REST_ACCELERATION = 1e-8;
 
-  /** In g; what accelerates more than this and does not calm down falls, long before the steps are longest. */
+  /** In g; what accelerates more than this goes far and does not calm down falls, long before the steps are longest. */
   static final double FALL_PLAINLY = 1e-3;
 
-  /** Inertia over stiffness at which a plain fall may be called. */
-  static final double FALL_PLAIN_INERTIA = 1e-4;
+  /** Static compressions; who goes this far in one step, and on and on, falls. Coming to rest takes a few in all. */
+  static final double FALL_FAR = 20;
 
   /** In g; what accelerates more than this, and does not calm down, falls. Between the two nothing is concluded. */
   static final double FALL_ACCELERATION = 1e-6;
 
-  /** Relative to the mean weight; friction limits that change less than this have settled. */
-  static final double REST_FRICTION = 1e-8;
+  /** Relative to the mean weight; centres of pressure that shift moments less than this have settled. */
+  static final double REST_CENTRE = 1e-8;
 
   /** Time steps before nothing is concluded. */
   static final int REST_STEPS = 100;
 
-  /** Rounds of friction limits in one time step. Close to a limit other numbers (3, 8, 12) call some heaps falling that stay. */
-  static final int REST_ROUNDS = 5;
+  /** Newton steps in one time step. Longer attempts pay less than a shorter time step. */
+  static final int REST_NEWTON = 25;
 
-  /** Newton steps in one round. */
-  static final int REST_NEWTON = 40;
+  /** Rounds in which limits are held, to find a beginning for Newton's method. */
+  static final int REST_LAGGED = 4;
 
-  /** Relative to the mean weight; residual at which a round is solved. */
+  /** Times that a Newton step is halved before no step is found. */
+  static final int REST_HALVINGS = 7;
+
+  /** Factor by which inertia grows where no step was found. */
+  static final double REST_SLOW_DOWN = 30;
+
+  /** Steps not found before nothing is concluded. */
+  static final int REST_FAILURES = 12;
+
+  /** Inertia over stiffness in the first step from a heap at rest under another load. */
+  static final double REST_NEXT_INERTIA = 1e-3;
+
+  /** Relative to the mean weight; residual at which a step is found. */
   static final double REST_RESIDUAL = 1e-11;
 
   /** Relative to the limit; how far a force at rest may exceed its friction or its bond when recomputed. */

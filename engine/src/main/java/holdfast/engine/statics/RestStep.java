@@ -1,0 +1,311 @@
+package holdfast.engine.statics;
+
+import java.util.Arrays;
+
+/**
+ * One implicit step of a {@link CompliantHeap}: the small movement {@code d} after which
+ *
+ * <pre>
+ *   load - r M d + (forces of the springs after d) = 0,
+ *   |shear and twist of a bearing| &lt;= mu * (its push after d)
+ * </pre>
+ *
+ * with r the inertia of the step. Friction is limited by the push at the end of the same step, so sliding never lifts, and
+ * the equations are those of Coulomb, not of a minimum: their derivative is not symmetric. Newton's method finds the
+ * root, with the derivative of the branch that each corner (pushes, open) and each bearing (holds, slips) is on, and steps
+ * halved while they do not bring the residual down. For a large r there is one root and it is found; for a small one
+ * neither is certain, and the answer then is that no step was found.
+ *
+ * @see <a href="https://doi.org/10.1007/3-540-31761-9">Wriggers 2006, Computational Contact Mechanics</a>, for the return
+ *     to the friction limit and its derivative
+ * @see <a href="https://doi.org/10.1016/0045-7825(91)90022-X">Alart and Curnier 1991</a>, for Newton's method on frictional
+ *     contact
+ */
+final class RestStep {
+  private static final int COLUMN = CompliantHeap.COLUMN;
+
+  private final CompliantHeap soft;
+  private final BlockLu factor;
+  private final int[] blockAa;
+  private final int[] blockBb;
+  private final int[] blockAb;
+
+  /** The movement, six a body. */
+  final double[] step;
+  /** Forces after the step: pushes at the corners; shears and twist, three a link; bonded springs. */
+  final double[] push;
+  final double[] slip;
+  final double[] spring;
+
+  private final double[] trial;
+  /** Friction limits: of the pushes after the step, or held. */
+  private final double[] limit;
+  private boolean limitsHeld;
+  private double energy;
+  private final double[] heldLimit;
+  private final double[] lagged;
+  private final double[] residual;
+  private final double[] direction;
+  private final double[] attempt;
+  private final double[] scratch = new double[COLUMN];
+  private final double[] pressing = new double[COLUMN];
+  /** Number of linear solves so far, a measure of the work. */
+  int solves;
+
+  RestStep(CompliantHeap soft) {
+    this.soft = soft;
+    factor = new BlockLu(soft.pattern);
+    blockAa = new int[soft.links];
+    blockBb = new int[soft.links];
+    blockAb = new int[soft.links];
+    for (int i = 0; i < soft.links; i++) {
+      blockAa[i] = soft.pattern.blockOf(soft.a[i], soft.a[i]) * BlockPattern.BB;
+      if (soft.b[i] >= 0) {
+        blockBb[i] = soft.pattern.blockOf(soft.b[i], soft.b[i]) * BlockPattern.BB;
+        blockAb[i] = soft.pattern.blockOf(soft.a[i], soft.b[i]) * BlockPattern.BB;
+      }
+    }
+    step = new double[6 * soft.bodies];
+    residual = new double[6 * soft.bodies];
+    direction = new double[6 * soft.bodies];
+    attempt = new double[6 * soft.bodies];
+    lagged = new double[6 * soft.bodies];
+    heldLimit = new double[soft.links];
+    push = new double[soft.cornerStart[soft.links]];
+    slip = new double[3 * soft.links];
+    trial = new double[3 * soft.links];
+    limit = new double[soft.links];
+    spring = new double[soft.springStart[soft.links]];
+  }
+
+  /** The push of a bearing after the step. */
+  double total(int link) {
+    double sum = 0;
+    for (int c = soft.cornerStart[link]; c < soft.cornerStart[link + 1]; c++) sum += push[c];
+    return sum;
+  }
+
+  /**
+   * Finds the step from {@code from} under {@code load}. It is first looked for from {@code carry} times the last step, as
+   * bodies that accelerate evenly would go on, then from no movement.
+   *
+   * @param held shears and twists before the step, three a link, about the centres now set
+   * @return whether a root was found
+   */
+  boolean find(RestState from, double[] held, double[] load, double inertia, double carry) {
+    if (carry > 0) {
+      for (int i = 0; i < step.length; i++) step[i] *= carry;
+      if (newton(from, held, load, inertia)) return true;
+    }
+    Arrays.fill(step, 0);
+    if (newton(from, held, load, inertia)) return true;
+    return fromHeldLimits(from, held, load, inertia);
+  }
+
+  /**
+   * Where Newton's method loses its way between the branches, the limits are held at what they were: what is then left is
+   * the minimum of a convex energy, which is found for certain and is a better place to begin from.
+   */
+  private boolean fromHeldLimits(RestState from, double[] held, double[] load, double inertia) {
+    System.arraycopy(from.limit, 0, heldLimit, 0, limit.length);
+    Arrays.fill(step, 0);
+    for (int round = 0; round < Tolerances.REST_LAGGED; round++) {
+      limitsHeld = true;
+      System.arraycopy(heldLimit, 0, limit, 0, limit.length);
+      boolean found = newton(from, held, load, inertia);
+      limitsHeld = false;
+      if (!found) return false;
+      for (int i = 0; i < soft.links; i++) heldLimit[i] = (heldLimit[i] + soft.friction[i] * total(i)) / 2;
+      System.arraycopy(step, 0, lagged, 0, step.length);
+      if (newton(from, held, load, inertia)) return true;
+      System.arraycopy(lagged, 0, step, 0, step.length);
+    }
+    return false;
+  }
+
+  private boolean newton(RestState from, double[] held, double[] load, double inertia) {
+    double size = 1;
+    for (double f : load) size = Math.max(size, Math.abs(f));
+    double aim = Tolerances.REST_RESIDUAL * size;
+    evaluate(step, from, held, load, inertia);
+    double was = norm(residual);
+    for (int newton = 0; newton < Tolerances.REST_NEWTON; newton++) {
+      if (max(residual) <= aim) return true;
+      double energyWas = energy;
+      assemble(inertia);
+      solves++;
+      if (!factor.factor()) return false;
+      factor.solve(residual, direction);
+      double slope = 0;
+      for (int i = 0; i < direction.length; i++) slope += residual[i] * direction[i];
+      double share = 1;
+      boolean better = false;
+      for (int halving = 0; halving < (limitsHeld ? 30 : Tolerances.REST_HALVINGS) && !better; halving++) {
+        for (int i = 0; i < step.length; i++) attempt[i] = step[i] + share * direction[i];
+        evaluate(attempt, from, held, load, inertia);
+        double now = norm(residual);
+        // Close to the end the energy no longer tells; the residual does. Begun on a kink, a first step may go uphill.
+        better = limitsHeld
+            ? energy <= energyWas - 1e-4 * share * slope || now < 0.5 * was
+            : now <= (1 - 1e-4 * share) * was || newton == 0;
+        share /= 2;
+      }
+      if (!better) {
+        evaluate(step, from, held, load, inertia);
+        return max(residual) <= 1e3 * aim;
+      }
+      System.arraycopy(attempt, 0, step, 0, step.length);
+      was = norm(residual);
+    }
+    return max(residual) <= 1e3 * aim;
+  }
+
+  private static double norm(double[] v) {
+    double sum = 0;
+    for (double x : v) sum += x * x;
+    return Math.sqrt(sum);
+  }
+
+  private static double max(double[] v) {
+    double m = 0;
+    for (double x : v) m = Math.max(m, Math.abs(x));
+    return m;
+  }
+
+  /** Forces, residual and, where the limits are held, energy after the movement {@code d}. */
+  private void evaluate(double[] d, RestState from, double[] held, double[] load, double inertia) {
+    double t = Tolerances.REST_SHEAR_STIFFNESS;
+    double e = 0;
+    for (int i = 0; i < residual.length; i++) {
+      double pull = inertia * soft.mass[i] * d[i];
+      residual[i] = load[i] - pull;
+      e += 0.5 * pull * d[i] - load[i] * d[i];
+    }
+    for (int i = 0; i < soft.links; i++) {
+      double total = 0;
+      for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
+        double g = from.gap[c] + soft.along(soft.cornerColumn, COLUMN * c, i, d);
+        double n = g < 0 ? -soft.cornerStiffness[c] * g : 0;
+        push[c] = n;
+        total += n;
+        if (n > 0) {
+          e -= 0.5 * n * g;
+          soft.addTo(residual, soft.cornerColumn, COLUMN * c, i, n);
+        }
+      }
+      if (!limitsHeld) limit[i] = soft.friction[i] * total;
+      if (limit[i] > 0) {
+        double size = 0;
+        for (int k = 3 * i; k < 3 * i + 3; k++) {
+          trial[k] = held[k] - t * soft.along(soft.slipColumn, COLUMN * k, i, d);
+          size += trial[k] * trial[k];
+        }
+        size = Math.sqrt(size);
+        double f = size > limit[i] ? limit[i] / size : 1;
+        e += f < 1 ? (limit[i] * size - 0.5 * limit[i] * limit[i]) / t : 0.5 * size * size / t;
+        for (int k = 3 * i; k < 3 * i + 3; k++) {
+          slip[k] = f * trial[k];
+          soft.addTo(residual, soft.slipColumn, COLUMN * k, i, slip[k]);
+        }
+      } else {
+        Arrays.fill(trial, 3 * i, 3 * i + 3, 0);
+        Arrays.fill(slip, 3 * i, 3 * i + 3, 0);
+      }
+      int from0 = soft.springStart[i];
+      int n = soft.springStart[i + 1] - from0;
+      for (int r = 0; r < n; r++) {
+        double f = 0;
+        double own = 0;
+        for (int c = 0; c < n; c++) {
+          double stretch = from.stretch[from0 + c] + soft.along(soft.springColumn, COLUMN * (from0 + c), i, d);
+          f -= soft.springStiffness[i][r * n + c] * stretch;
+          if (c == r) own = stretch;
+        }
+        spring[from0 + r] = f;
+        e -= 0.5 * f * own;
+        soft.addTo(residual, soft.springColumn, COLUMN * (from0 + r), i, f);
+      }
+    }
+    energy = e;
+  }
+
+  /** The derivative of what {@link #evaluate} takes away from the load, at the movement it was last called with. */
+  private void assemble(double inertia) {
+    factor.clear();
+    for (int i = 0; i < soft.bodies; i++) {
+      int at = soft.pattern.blockOf(i, i) * BlockPattern.BB;
+      double[] diagonal = factor.holding(i, i);
+      for (int r = 0; r < 6; r++) diagonal[at + 7 * r] += inertia * soft.mass[6 * i + r];
+    }
+    for (int i = 0; i < soft.links; i++) {
+      for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
+        if (push[c] > 0) add(i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
+      }
+      if (limit[i] > 0) assembleFriction(i);
+      int from = soft.springStart[i];
+      int n = soft.springStart[i + 1] - from;
+      for (int r = 0; r < n; r++) {
+        for (int c = 0; c < n; c++) {
+          double v = soft.springStiffness[i][r * n + c];
+          if (v != 0) add(i, soft.springColumn, COLUMN * (from + r), soft.springColumn, COLUMN * (from + c), v);
+        }
+      }
+    }
+  }
+
+  /**
+   * Holding, the three springs; slipping along the unit vector q of shears and twist, with S their columns, n the pushes'
+   * and L the limit: {@code t L/|trial| (S S' - S q q' S') + mu S q (sum of k n)'}.
+   */
+  private void assembleFriction(int i) {
+    double t = Tolerances.REST_SHEAR_STIFFNESS;
+    int k0 = 3 * i;
+    double size = Math.sqrt(trial[k0] * trial[k0] + trial[k0 + 1] * trial[k0 + 1] + trial[k0 + 2] * trial[k0 + 2]);
+    boolean slips = size > limit[i];
+    double f = slips ? t * limit[i] / size : t;
+    for (int k = k0; k < k0 + 3; k++) add(i, soft.slipColumn, COLUMN * k, soft.slipColumn, COLUMN * k, f);
+    if (!slips) return;
+    for (int r = 0; r < COLUMN; r++) {
+      double v = 0;
+      for (int k = k0; k < k0 + 3; k++) v += trial[k] / size * soft.slipColumn[COLUMN * k + r];
+      scratch[r] = v;
+      double n = 0;
+      for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
+        if (push[c] > 0) n += soft.cornerStiffness[c] * soft.cornerColumn[COLUMN * c + r];
+      }
+      pressing[r] = (limitsHeld ? 0 : soft.friction[i] * n) - f * v;
+    }
+    add(i, scratch, 0, pressing, 0, 1);
+  }
+
+  /** Adds {@code f p q'} for two columns of a link. */
+  private void add(int link, double[] p, int pAt, double[] q, int qAt, double f) {
+    int a = soft.a[link];
+    int b = soft.b[link];
+    outer(factor.holding(a, a), blockAa[link], p, pAt, q, qAt, f);
+    if (b < 0) return;
+    outer(factor.holding(b, b), blockBb[link], p, pAt + 6, q, qAt + 6, f);
+    outer(factor.holding(a, b), blockAb[link], p, pAt, q, qAt + 6, f);
+    outer(factor.holding(b, a), blockAb[link], p, pAt + 6, q, qAt, f);
+  }
+
+  private static void outer(double[] to, int at, double[] p, int pAt, double[] q, int qAt, double f) {
+    double q0 = q[qAt];
+    double q1 = q[qAt + 1];
+    double q2 = q[qAt + 2];
+    double q3 = q[qAt + 3];
+    double q4 = q[qAt + 4];
+    double q5 = q[qAt + 5];
+    for (int r = 0; r < 6; r++) {
+      double v = f * p[pAt + r];
+      if (v == 0) continue;
+      int o = at + 6 * r;
+      to[o] += v * q0;
+      to[o + 1] += v * q1;
+      to[o + 2] += v * q2;
+      to[o + 3] += v * q3;
+      to[o + 4] += v * q4;
+      to[o + 5] += v * q5;
+    }
+  }
+}
