@@ -72,7 +72,9 @@ final class BumpCommand extends Subcommand {
   @Option(names = "--dry", description = "Play it dry, in air. Default: the tank filled.")
   private boolean dry;
 
-  @Option(names = "--frames", paramLabel = "FILE.json", description = "Write the poses of all rocks over time, 60 a second.")
+  @Option(names = "--frames", paramLabel = "FILE.json",
+      description = "Write the poses of all rocks over time, 60 a second: for each x, y, z in mm and the unit quaternion w, x, y, z, "
+          + "as the scene's placements have them.")
   private Path frames;
 
   @Option(names = "--section", paramLabel = "FILE.png",

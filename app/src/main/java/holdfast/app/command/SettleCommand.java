@@ -11,6 +11,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -22,9 +24,16 @@ import picocli.CommandLine.Parameters;
       + "no rock more than that takes. Rocks that are bonded and touch move as one; locked rocks stay. Exit 1 when the heap "
       + "does not come to rest.",
   "",
+  "--drop lets one rock down at a spot instead, straight down to its first touch and then to rest; --steadiest tries it on its "
+      + "broad faces, turned round and at spots beside, and takes the rest that is hardest to tip. Exit 1 when it shifts others.",
+  "",
   "  holdfast settle sketch.json -o settled.json",
+  "  holdfast settle heap.json --drop crown --at 420,210 --turned 30 -o next.json",
+  "  holdfast settle heap.json --drop crown --at 420,210 --steadiest -o next.json",
   ""})
 final class SettleCommand extends Subcommand {
+  private static final Pattern SPOT = Pattern.compile("(-?\\d+(?:\\.\\d+)?)\\s*,\\s*(-?\\d+(?:\\.\\d+)?)");
+
   @Parameters(paramLabel = "SCENE", description = "The sketch.")
   private Path input;
 
@@ -35,8 +44,25 @@ final class SettleCommand extends Subcommand {
   @Option(names = "--replace", description = "Write over a file that is already there.")
   private boolean replace;
 
+  @Option(names = "--drop", paramLabel = "NAME", description = "Let this rock down, placed already or not yet.")
+  private String drop;
+
+  @Option(names = "--at", paramLabel = "X,Y",
+      description = "With --drop: where its centre of mass is to be, mm from the inner front-left corner.")
+  private String at;
+
+  @Option(names = "--turned", paramLabel = "DEGREES", description = "With --drop: turned round by this first, seen from above, leftwise.")
+  private Double turned;
+
+  @Option(names = "--steadiest", description = "With --drop: try several ways to lay it and take the steadiest.")
+  private boolean steadiest;
+
   @Override
   protected ExitCode run() throws IOException {
+    if (drop == null && (at != null || turned != null || steadiest)) {
+      throw new InputProblem((at != null ? "--at" : turned != null ? "--turned" : "--steadiest") + " goes with --drop.");
+    }
+    if (drop != null) return drop();
     Scene scene = Inputs.scene(input);
     if (output != null) Inputs.mustNotBeThere(output, replace);
     Shapes shapes = Inputs.shapes(scene, input);
@@ -53,5 +79,16 @@ final class SettleCommand extends Subcommand {
           : SettleText.of(settled, units) + (output == null ? "" : "Wrote " + output + ".\n"));
     }
     return SettleText.rests(settled) ? ExitCode.FINE : ExitCode.FAILS;
+  }
+
+  private ExitCode drop() throws IOException {
+    if (at == null) throw new InputProblem("--at is missing: where is " + drop + " let down?", "Such as: --at 420,210");
+    if (steadiest && turned != null) throw new InputProblem("--steadiest turns it itself: leave out --turned.");
+    Matcher m = SPOT.matcher(at.strip());
+    if (!m.matches()) throw new InputProblem("--at must be two lengths in mm with a comma between them, such as 420,210, was '" + at + "'.");
+    if (output != null) Inputs.mustNotBeThere(output, replace);
+    DropRun.Wish wish = new DropRun.Wish(input, drop, Double.parseDouble(m.group(1)), Double.parseDouble(m.group(2)),
+        turned == null ? 0 : turned, steadiest, output);
+    return new DropRun(wish, format, units, quiet, console()).run(() -> progress(steadiest ? "Trying rests" : "Letting it down"));
   }
 }

@@ -175,6 +175,7 @@ public final class JsonReport {
     m.put("stress_map", stressMap(p.map()));
     m.put("remedies", p.remedies().stream().map(r -> {
       Map<String, Object> s = new LinkedHashMap<>();
+      s.put("kind", r.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
       s.put("act", r.act());
       s.put("of_design_after", r.utilisation());
       return s;

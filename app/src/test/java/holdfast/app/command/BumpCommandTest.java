@@ -1,7 +1,10 @@
 package holdfast.app.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -68,6 +71,15 @@ class BumpCommandTest {
     Run two = Run.holdfast(args);
     assertThat(two.out()).isEqualTo(one.out());
     assertThat(Files.readString(frames)).isEqualTo(first).contains("\"format\": \"holdfast-frames/1\"").contains("\"time_s\": 0");
+    // Sixty a second, each rock's own origin and turn as its placement has them; the slab starts where it is placed.
+    JsonNode root = new ObjectMapper().readTree(first);
+    assertThat(root.get("rocks")).extracting(JsonNode::asText).containsExactly("slab", "tall chunk");
+    JsonNode all = root.get("frames");
+    assertThat(all.get(1).get("time_s").asDouble()).isCloseTo(1 / 60.0, within(1 / 480.0));
+    JsonNode slab = all.get(0).get("at_mm_and_turn").get(0);
+    assertThat(slab).hasSize(7);
+    double[] placed = {300, 200, 10, 1, 0, 0, 0};
+    for (int i = 0; i < 7; i++) assertThat(slab.get(i).asDouble()).isCloseTo(placed[i], within(0.2));
   }
 
   @Test

@@ -39,6 +39,11 @@ class SettleCommandTest {
     return Files.writeString(folder.resolve("sketch.json"), SKETCH);
   }
 
+  private static Path atRest(Path folder) throws IOException {
+    String text = SKETCH.replace("[300, 200, 30]", "[300, 200, 10]").replace("[300, 200, 105]", "[300, 200, 90]");
+    return Files.writeString(folder.resolve("rest.json"), text);
+  }
+
   private static List<Placement> placements(Path file) {
     Scene scene = SceneReader.read(file).match(s -> s, refused -> {
       throw new IllegalStateException(refused.problems().toString());
@@ -88,5 +93,43 @@ class SettleCommandTest {
     Run run = Run.holdfast("settle", sketch.toString(), "-o", sketch.toString());
     assertThat(run.exit()).isEqualTo(2);
     assertThat(Files.readString(sketch)).isEqualTo(SKETCH);
+  }
+
+  @Test
+  void letsOneRockDownAtASpot(@TempDir Path folder) throws IOException {
+    Path out = folder.resolve("next.json");
+    Run run = Run.holdfast("settle", atRest(folder).toString(), "--drop", "cap", "--at", "450,200", "-o", out.toString());
+    assertThat(run.err()).isEmpty();
+    assertThat(run.exit()).isZero();
+    assertThat(run.out()).startsWith("cap comes to lie on floor grid, 0.").contains("; the others stay.").endsWith("Wrote " + out + ".\n");
+    Placement cap = placements(out).get(1);
+    // On the grid, 10 mm high, with its own origin in the middle of its foot (derived).
+    assertThat(cap.atMm().x()).isCloseTo(450, within(0.2));
+    assertThat(cap.atMm().z()).isCloseTo(10, within(1e-3));
+  }
+
+  /** A box lies steadiest on its broadest face: W b / (2 y), W = 0.5 kg, b 80 mm, y 0.9 of 40 mm (derived). */
+  @Test
+  void takesTheSteadiestRest(@TempDir Path folder) throws IOException {
+    String onEnd = SKETCH.replace("[300, 200, 30]", "[300, 200, 10]").replace("{ \"rock\": \"cap\", \"at_mm\": [300, 200, 105] }",
+        "{ \"rock\": \"cap\", \"at_mm\": [450, 200, 60], \"turn\": [0.70710678, 0, 0.70710678, 0] }");
+    Path in = Files.writeString(folder.resolve("sketch.json"), onEnd);
+    Run run = Run.holdfast("settle", in.toString(), "--drop", "cap", "--at", "450,200", "--steadiest", "--format", "json");
+    assertThat(run.err()).isEmpty();
+    assertThat(run.exit()).isZero();
+    double best = Double.parseDouble(run.out().replaceAll("(?s).*?\"tips_at_most_n\": ([0-9.]+).*", "$1"));
+    double expected = 0.5 * 9.81 * 80 / (2 * 0.9 * 40);
+    assertThat(best).isCloseTo(expected, within(0.01 * expected));
+  }
+
+  @Test
+  void tellsWhatADropLacks(@TempDir Path folder) throws IOException {
+    String scene = sketch(folder).toString();
+    assertThat(Run.holdfast("settle", scene, "--steadiest").err()).isEqualTo("holdfast: --steadiest goes with --drop.\n");
+    assertThat(Run.holdfast("settle", scene, "--drop", "cap").err()).startsWith("holdfast: --at is missing");
+    assertThat(Run.holdfast("settle", scene, "--drop", "cup", "--at", "1,1").err()).contains("Did you mean 'cap'?");
+    assertThat(Run.holdfast("settle", scene, "--drop", "cap", "--at", "somewhere").exit()).isEqualTo(2);
+    assertThat(Run.holdfast("settle", scene, "--drop", "cap", "--at", "700,10").err())
+        .isEqualTo("holdfast: --at must lie in the tank, x from 0 to 600 and y from 0 to 400 mm, was 700,10.\n");
   }
 }

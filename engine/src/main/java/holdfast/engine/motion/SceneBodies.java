@@ -6,6 +6,7 @@ import holdfast.engine.contact.Solid.Surface;
 import holdfast.engine.contact.TankSolids;
 import holdfast.engine.statics.Frictions;
 import holdfast.engine.statics.SceneHeap;
+import holdfast.model.geom.Pose;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
@@ -118,7 +119,7 @@ public final class SceneBodies {
     List<Placement> next = new ArrayList<>();
     for (Placement p : scene.placements()) {
       SettleResult.Move m = moves.get(p.rock());
-      if (m == null || m.locked() || atRest(m)) {
+      if (m == null || m.locked() || same(p.pose(), m.pose())) {
         next.add(p);
       } else {
         Vec3 at = m.pose().at().times(1e3);
@@ -128,8 +129,8 @@ public final class SceneBodies {
     return scene.withPlacements(next);
   }
 
-  private static boolean atRest(SettleResult.Move m) {
-    return m.shiftM() < KEPT_M && m.turnRad() < KEPT_RAD;
+  private static boolean same(Pose was, Pose now) {
+    return now.at().distanceTo(was.at()) < KEPT_M && now.turn().times(was.turn().conjugate()).angleRad() < KEPT_RAD;
   }
 
   /** Friction by pair of surfaces as the statics take it. */

@@ -24,6 +24,14 @@ final class Tolerances {
   /** Engine units a second: fastest push apart of overlapping shapes, 0.1 m/s, so that an overlap does not fling stones. */
   static final float DEPENETRATION_SPEED = 1f;
 
+  /**
+   * Share by which a loose stone is made smaller for the engine, times one to {@link #UNLIKE_SIZES}: at most 5 um on a stone of
+   * 10 cm. Warning: without it two boxes of exactly the same width rock by millimetres when they are set flush.
+   */
+  static final double UNLIKE = 1e-5;
+
+  static final int UNLIKE_SIZES = 5;
+
   // -- settling and polish ------------------------------------------------------------------------------------------
 
   /** Metres: hover and overlap that settling promises to stay under. */
