@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
   "  holdfast defaults friction",
   ""})
 final class DefaultsCommand extends Subcommand {
-  @Parameters(arity = "0..1", paramLabel = "[WORD]", description = "Only those with this word in their name or meaning.")
+  @Parameters(arity = "0..1", paramLabel = "WORD", description = "Only those with this word in their name or meaning.")
   private String word;
 
   @Override

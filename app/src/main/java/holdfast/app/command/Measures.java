@@ -14,6 +14,9 @@ final class Measures {
   private static final Pattern THREE = Pattern.compile(
       "\\s*(" + NUMBER + ")\\s*[xX×*]\\s*(" + NUMBER + ")\\s*[xX×*]\\s*(" + NUMBER + ")\\s*([a-zA-Z\"″']*)\\s*");
 
+  /** A length without a unit that is larger than this was most likely in millimetres: few tanks are 2 m long. */
+  private static final double LIKELY_MM = 200;
+
   private Measures() {}
 
   /** Three lengths in millimetres. The unit must be said: half of all mistaken sizes are in another one. */
@@ -24,7 +27,8 @@ final class Measures {
           "Three lengths and their unit are wanted, such as \"90x45x45 cm\" or \"36x18x16 in\".");
     }
     if (m.group(4).isEmpty()) {
-      throw new InputProblem(option + ": '" + typed + "' says no unit.", "Add mm, cm, m or in: \"" + typed.strip() + " cm\".");
+      throw new InputProblem(option + ": '" + typed + "' says no unit.", "Add mm, cm, m or in: \"" + typed.strip()
+          + (number(m.group(1)) > LIKELY_MM ? " mm" : " cm") + "\".");
     }
     double unit = lengthUnit(m.group(4)).orElseThrow(() -> unknownUnit(option, m.group(4), "mm, cm, m or in"));
     List<Double> size = new ArrayList<>();

@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Set;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
 /** Writes the scene of an empty tank. */
 @Command(description = {
@@ -38,6 +39,9 @@ final class NewCommand extends Subcommand {
   @Option(names = "--size", paramLabel = "SIZE",
       description = "Length (left to right), width (front to back) and height, with their unit.")
   private String size;
+
+  @Parameters(arity = "0..*", paramLabel = "SIZE", description = "The size may also stand by itself: 90x45x45 cm.")
+  private List<String> words = List.of();
 
   @Option(names = "--inside", description = "The size was measured inside the glass.")
   private boolean inside;
@@ -75,8 +79,12 @@ final class NewCommand extends Subcommand {
       print(format == Format.JSON ? sizesJson() : sizesText());
       return ExitCode.FINE;
     }
+    if (size != null && !words.isEmpty()) {
+      throw new InputProblem("two sizes: '" + size + "' and '" + String.join(" ", words) + "'.", "Leave one of them out.");
+    }
+    if (size == null && !words.isEmpty()) size = String.join(" ", words);
     if (size == null) {
-      throw new InputProblem("the size of the tank is missing.", "Such as --size \"90x45x45 cm\"; --sizes lists common ones.");
+      throw new InputProblem("the size of the tank is missing.", "Such as 90x45x45 cm; --sizes lists common ones.");
     }
     if (output != null) Inputs.mustNotBeThere(output, replace);
     List<Double> typed = Measures.sizeMm("--size", size);

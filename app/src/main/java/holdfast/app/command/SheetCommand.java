@@ -26,9 +26,10 @@ import picocli.CommandLine.Parameters;
 /** The day's work on paper. */
 @Command(description = {
   "",
-  "Writes the build sheet of a scene as a PDF: plan and elevations, joints and batches of cement, the order of building as",
-  "pictures, what to buy, the days around it, cautions, and the footprint at full size to lay in the tank. The scene is",
-  "checked on the way and the verdict stands on page 1. With --format json the same content goes to standard output.",
+  "Writes the build sheet of a scene as a PDF: plan and elevations, joints with what they are asked for, batches of cement, "
+      + "the order of building and of carrying in as pictures, what to buy, the days around it, cautions, and the footprint at "
+      + "full size to lay in the tank. The scene is checked on the way and the verdict stands on page 1. With --format json the "
+      + "same content goes to standard output.",
   "",
   "  holdfast sheet heap.json -o heap.pdf",
   "  holdfast sheet heap.json -o heap.pdf --paper letter --units us",

@@ -149,6 +149,7 @@ public final class TextReport {
   // -- tables -------------------------------------------------------------------------------------------------------
 
   private void states() {
+    if (report.rocks().isEmpty()) return;
     Table t = new Table().words("state").words("under its own weight").figures("bears\nshake g").figures("at most\ng").words("weakest toward");
     for (StateLine s : report.states()) {
       t.row(s.state().words(), s.standing().word(), units.number(Quantity.SHAKE, s.shakeG(), FLOOR),

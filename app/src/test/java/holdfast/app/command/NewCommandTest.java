@@ -50,6 +50,13 @@ class NewCommandTest {
   }
 
   @Test
+  void theSizeMayStandByItself() {
+    String named = Run.holdfast("new", "--size", "90x45x45 cm").out();
+    assertThat(Run.holdfast("new", "90x45x45", "cm").out()).isEqualTo(named);
+    assertThat(Run.holdfast("new", "90x45x45 cm").out()).isEqualTo(named).contains("holdfast-scene/1");
+  }
+
+  @Test
   void neverWritesOverAFileUnasked() throws Exception {
     Path file = dir.resolve("tank.json");
     Files.writeString(file, "mine");
@@ -86,6 +93,10 @@ class NewCommandTest {
   @Test
   void otherWrongWords() {
     assertThat(Run.holdfast("new").err()).startsWith("holdfast: the size of the tank is missing.\n");
+    assertThat(Run.holdfast("new", "60x40x45").err()).startsWith("holdfast: --size: '60x40x45' says no unit.\n")
+        .contains("\"60x40x45 cm\"");
+    assertThat(Run.holdfast("new", "600x400x450").err()).contains("\"600x400x450 mm\"");
+    assertThat(Run.holdfast("new", "60x40x45", "cm", "--size", "1x1x1 m").err()).startsWith("holdfast: two sizes:");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--support", "legs").err())
         .isEqualTo("holdfast: --support must be edges, full or unknown, was 'legs'.\n");
     assertThat(Run.holdfast("new", "--size", "90x45x45 cm", "--viewed-from", "top").err())

@@ -39,8 +39,10 @@ final class SupplyPages {
     flow.heading("Shopping list");
     flow.table(List.of(Column.left("Item", 60), Column.right("This layout needs", 40), Column.left("Buy", 60),
         Column.left("Note", 110)), shopping());
-    rules(flow);
-    prices(flow);
+    if (!content.rocks().isEmpty()) {
+      rules(flow);
+      prices(flow);
+    }
     volumes(flow);
     weights(flow);
     supply.floor().ifPresent(p -> cuts(flow, p));

@@ -33,6 +33,7 @@ final class TablePages {
   }
 
   void draw() {
+    if (content.rocks().isEmpty()) return;
     Flow flow = new Flow(c, () -> Frame.newPage(c, "Rocks and joints", scene.name()));
     rocks(flow);
     joints(flow);

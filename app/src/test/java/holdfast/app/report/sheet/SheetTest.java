@@ -6,10 +6,16 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.app.report.Units;
+import holdfast.engine.bonding.JointDemand;
+import holdfast.engine.bonding.JointDemands;
+import holdfast.engine.bonding.PieceLift;
 import holdfast.engine.build.BuildOrder.Help;
 import holdfast.model.scene.Scene;
+import holdfast.model.shape.MeshLoader;
+import holdfast.model.shape.Shapes;
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -117,6 +123,29 @@ class SheetTest {
         within(1e-5));
     assertThat(n.get("days").size()).isGreaterThan(10);
     assertThat(SheetJson.of(SheetFixture.content(SheetFixture.ridge()))).isEqualTo(SheetJson.of(c));
+  }
+
+  /** What each joint is asked for stands on the sheet and in the JSON, with its strength, its factor and how to lift. */
+  @Test
+  void jointsTellWhatTheyAreAskedFor() throws IOException {
+    JointDemand.Demand push = new JointDemand.Demand("a push on crown, filled", 0, 8, 20, 1.2, 0.4, 0.44);
+    JointDemand.Demand lift = new JointDemand.Demand("lifted by tall chunk", 74, 0, 0.2, 6.7, 0, 1.27);
+    JointDemand.Offer offer = new JointDemand.Offer(900, 900, 8.7, 19.5, 1e5, 1e5);
+    Scene scene = SheetFixture.ridge();
+    SheetContent c = SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), SheetFixture.stander(scene), 200,
+        (plan, pieces) -> new JointDemands.Result(
+            List.of(new JointDemand(0, scene.joints().get(0), 1, 0.009, offer, Optional.of(push), Optional.of(lift))),
+            List.of(new PieceLift(0, 0, 0.02, 0), new PieceLift(0, 5, 1.27, 0))));
+    String metric = text(Sheet.pdf(c, Sheet.Paper.A4, Units.METRIC, false));
+    assertThat(metric).contains("What the joints are asked for", "in place: a push on crown, filled", "8.0 N press", "20.0 N",
+        "1.20 N m", "44 %", "in the hands: lifted by tall chunk", "74.0 N pull", "127 % !", "900.0 N pull",
+        "mortar 0.10 N/mm² (design strength: 0.3 N/mm² with a factor of 3; memory)",
+        "hold it by broad slab, never by tall chunk (joint 1 would need 127 % of its strength)");
+    // 74 N are 16.64 lbf, 6.7 N m are 59.3 in lbf (NIST SP 811).
+    assertThat(text(Sheet.pdf(c, Sheet.Paper.LETTER, Units.US, false))).contains("16.64 lbf pull", "59.3 in lbf");
+    JsonNode n = new ObjectMapper().readTree(SheetJson.of(c));
+    assertThat(n.get("joint_demands").get(0).get("in_the_hands").get("moment_nm").asDouble()).isEqualTo(6.7);
+    assertThat(n.get("lifts").get(1).get("holds").asBoolean()).isFalse();
   }
 
   /** A name that the font cannot draw does not stop the sheet. */
