@@ -3,6 +3,7 @@ package holdfast.app.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,7 +23,10 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class FuzzTest {
   private static final int FEW = 200;
-  private static final int MANY = 50_000;
+
+  /** Damaged files of the long test, a quarter of them scenes, which take longest; -Dfuzz.files=N for another number. */
+  private static final int MANY = Integer.getInteger("fuzz.files", 100_000);
+
   private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?([eE][-+]?\\d+)?");
   private static final List<String> ODD = List.of("0", "-1", "1e308", "-1e308", "1e-308", "1e999", "NaN", "null", "true", "\"\"",
       "[]", "{}", "1e-9", "1e6", "0.1", "2", "\"block\"", "123456789012345678901234567890", "-0.0");
@@ -80,20 +85,26 @@ class FuzzTest {
     return s.substring(0, p[0]) + now + s.substring(p[1]);
   }
 
-  /** Runs damaged copies; how many were judged, that is, read without complaint. */
-  private int through(String command, String text, long from, int count) throws IOException {
-    Path file = folder.resolve(command + ".json");
-    int judged = 0;
-    for (long seed = from; seed < from + count; seed++) {
+  /** Runs damaged copies on all cores; how many were judged, that is, read without complaint. */
+  private long through(String command, String text, long from, int count) {
+    return LongStream.range(from, from + count).parallel().filter(seed -> judged(command, text, seed)).count();
+  }
+
+  private boolean judged(String command, String text, long seed) {
+    Path file = folder.resolve(command + "-" + seed + ".json");
+    try {
       Files.write(file, damaged(text, new Random(seed)).getBytes(StandardCharsets.UTF_8));
       Run run = command.equals("check") ? Run.holdfast(command, file.toString(), "--quiet", "--threads", "1")
           : Run.holdfast(command, file.toString());
+      Files.delete(file);
       assertThat(run.exit()).as("%s of damaged file %d: %s", command, seed, run.err()).isBetween(0, 2);
       assertThat(run.err() + run.out()).as("%s of damaged file %d", command, seed).doesNotContain("\tat ").doesNotContain("Exception");
-      if (run.exit() == 2) assertThat(run.err()).as("damaged file %d", seed).isNotBlank();
-      else judged++;
+      if (run.exit() != 2) return true;
+      assertThat(run.err()).as("%s of damaged file %d", command, seed).isNotBlank();
+      return false;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return judged;
   }
 
   @Test
@@ -105,19 +116,19 @@ class FuzzTest {
   }
 
   @Test
-  void damagedScenesEndInAMessage() throws IOException {
+  void damagedScenesEndInAMessage() {
     assertThat(through("check", SCENE, 1, FEW)).isPositive();
   }
 
   @Test
-  void damagedBlocksEndInAMessage() throws IOException {
+  void damagedBlocksEndInAMessage() {
     assertThat(through("solve", BLOCKS, 1, FEW)).isPositive();
   }
 
   @Test
   @Tag("slow")
-  void manyDamagedFilesEndInAMessage() throws IOException {
-    assertThat(through("check", SCENE, 1000, MANY)).isPositive();
-    assertThat(through("solve", BLOCKS, 1000, MANY)).isPositive();
+  void manyDamagedFilesEndInAMessage() {
+    assertThat(through("check", SCENE, 1000, MANY / 4)).isPositive();
+    assertThat(through("solve", BLOCKS, 1000, MANY - MANY / 4)).isPositive();
   }
 }
