@@ -17,35 +17,23 @@ import physx.common.PxDefaultCpuDispatcher;
 import physx.common.PxQuat;
 import physx.common.PxTransform;
 import physx.common.PxVec3;
-import physx.cooking.PxConvexFlagEnum;
-import physx.cooking.PxConvexFlags;
-import physx.cooking.PxConvexMeshDesc;
 import physx.extensions.PxFixedJoint;
 import physx.extensions.PxJoint;
 import physx.extensions.PxRigidBodyExt;
 import physx.extensions.PxSphericalJoint;
-import physx.geometry.PxConvexMesh;
-import physx.geometry.PxConvexMeshGeometry;
 import physx.physics.PxActor;
 import physx.physics.PxCombineModeEnum;
 import physx.physics.PxConstraintFlagEnum;
-import physx.physics.PxFilterData;
 import physx.physics.PxForceModeEnum;
 import physx.physics.PxMaterial;
-import physx.physics.PxMaterialFlagEnum;
 import physx.physics.PxPairFlagEnum;
-import physx.physics.PxRigidActor;
 import physx.physics.PxRigidDynamic;
 import physx.physics.PxRigidStatic;
 import physx.physics.PxScene;
 import physx.physics.PxSceneDesc;
 import physx.physics.PxSceneFlagEnum;
-import physx.physics.PxShape;
-import physx.physics.PxShapeFlagEnum;
-import physx.physics.PxShapeFlags;
 import physx.physics.PxSolverTypeEnum;
 import physx.support.PassThroughFilterShaderImpl;
-import physx.support.PxArray_PxVec3;
 
 /**
  * {@link MotionWorld} on PhysX 5 (temporal Gauss-Seidel solver, single precision), set up for stones of centimetres:
@@ -68,7 +56,7 @@ final class PhysxWorld implements MotionWorld {
   private final Map<Surface, PxMaterial> looseMaterials = new EnumMap<>(Surface.class);
   private final List<PxMaterial> fixedMaterials = new ArrayList<>();
   private final List<Fixed> fixedActors = new ArrayList<>();
-  private final List<PxConvexMesh> meshes = new ArrayList<>();
+  private final PhysxShapes shapes;
   private final List<Entry> bodies = new ArrayList<>();
   private final List<Bond> bonds = new ArrayList<>();
   // Scratch that crosses to native code in every call.
@@ -99,13 +87,14 @@ final class PhysxWorld implements MotionWorld {
 
   PhysxWorld(PhysxRuntime runtime, WorldOptions options) {
     this.runtime = runtime;
+    this.shapes = new PhysxShapes(runtime);
     this.options = options;
     this.stepS = 1 / options.stepHz();
     dispatcher = PxTopLevelFunctions.DefaultCpuDispatcherCreate(0);
     filter = new Filter();
     filter.setOutputPairFlags(PxPairFlagEnum.eCONTACT_DEFAULT.value);
     PxSceneDesc desc = new PxSceneDesc(runtime.scale);
-    set(va, new Vec3(0, 0, -Gravity.G * UNITS));
+    PhysxShapes.set(va, new Vec3(0, 0, -Gravity.G * UNITS));
     desc.setGravity(va);
     desc.setCpuDispatcher(dispatcher);
     PxTopLevelFunctions.setupPassThroughFilterShader(desc, filter);
@@ -120,17 +109,17 @@ final class PhysxWorld implements MotionWorld {
   @Override
   public void addFixed(Solid solid) {
     for (Surface loose : List.of(Surface.ROCK, Surface.SLIMY_ROCK)) {
-      PxMaterial material = material(0);
+      PxMaterial material = shapes.material(0);
       material.setFrictionCombineMode(PxCombineModeEnum.eMULTIPLY);
       double mu = options.friction().between(loose, solid.surface()) / looseFriction(loose);
       material.setStaticFriction((float) mu);
       material.setDynamicFriction((float) mu);
       fixedMaterials.add(material);
       Vec3 middle = middle(solid.lobes());
-      PxTransform pose = transform(middle, Quat.IDENTITY);
+      PxTransform pose = PhysxShapes.transform(middle, Quat.IDENTITY);
       PxRigidStatic actor = runtime.physics.createRigidStatic(pose);
       pose.destroy();
-      for (Hull lobe : solid.lobes()) attach(actor, lobe, middle, 1, material, FIXED, category(loose));
+      for (Hull lobe : solid.lobes()) shapes.attach(actor, lobe, middle, 1, material, FIXED, category(loose));
       scene.addActor(actor);
       fixedActors.add(new Fixed(solid.name(), actor));
     }
@@ -148,21 +137,21 @@ final class PhysxWorld implements MotionWorld {
 
   @Override
   public int addBody(MotionBody body) {
-    PxTransform pose = transform(body.centreInWorld(), body.pose().turn());
+    PxTransform pose = PhysxShapes.transform(body.centreInWorld(), body.pose().turn());
     PxRigidDynamic actor = runtime.physics.createRigidDynamic(pose);
     pose.destroy();
-    PxMaterial material = looseMaterials.computeIfAbsent(loose(body.surface()), s -> material(looseFriction(s)));
+    PxMaterial material = looseMaterials.computeIfAbsent(loose(body.surface()), s -> shapes.material(looseFriction(s)));
     // Edges that lie exactly on one another cost the engine half of a patch's contacts: no two neighbours keep the same size.
     double size = 1 - Tolerances.UNLIKE * (1 + bodies.size() % Tolerances.UNLIKE_SIZES);
     for (Hull lobe : body.lobes()) {
-      attach(actor, lobe, body.centre(), size, material, category(loose(body.surface())), -1);
+      shapes.attach(actor, lobe, body.centre(), size, material, category(loose(body.surface())), -1);
     }
     actor.setMass((float) body.massKg());
     PrincipalAxes axes = PrincipalAxes.of(body.inertia());
-    PxTransform frame = transform(Vec3.ZERO, axes.turn());
+    PxTransform frame = PhysxShapes.transform(Vec3.ZERO, axes.turn());
     actor.setCMassLocalPose(frame);
     frame.destroy();
-    set(va, axes.moments().times(UNITS * UNITS));
+    PhysxShapes.set(va, axes.moments().times(UNITS * UNITS));
     actor.setMassSpaceInertiaTensor(va);
     actor.setSleepThreshold(0);
     actor.setStabilizationThreshold(0);
@@ -197,8 +186,8 @@ final class PhysxWorld implements MotionWorld {
     // The joint's frame lies at the centre of a, where the engine's moment is about the frame and about the centre alike;
     // its axes are those of the world now. A rigid joint acts the same wherever its frame is.
     Vec3 centre = pa.apply(ea.body.centre());
-    PxTransform fa = transform(Vec3.ZERO, pa.turn().conjugate());
-    PxTransform fb = transform(pb.applyInverse(centre).minus(eb.body.centre()), pb.turn().conjugate());
+    PxTransform fa = PhysxShapes.transform(Vec3.ZERO, pa.turn().conjugate());
+    PxTransform fb = PhysxShapes.transform(pb.applyInverse(centre).minus(eb.body.centre()), pb.turn().conjugate());
     PxFixedJoint joint = PxTopLevelFunctions.FixedJointCreate(runtime.physics, ea.actor, fa, eb.actor, fb);
     fa.destroy();
     fb.destroy();
@@ -213,8 +202,8 @@ final class PhysxWorld implements MotionWorld {
     Pose pb = pose(b);
     Entry ea = bodies.get(a);
     Entry eb = bodies.get(b);
-    PxTransform fa = transform(pa.applyInverse(at).minus(ea.body.centre()), pa.turn().conjugate());
-    PxTransform fb = transform(pb.applyInverse(at).minus(eb.body.centre()), pb.turn().conjugate());
+    PxTransform fa = PhysxShapes.transform(pa.applyInverse(at).minus(ea.body.centre()), pa.turn().conjugate());
+    PxTransform fb = PhysxShapes.transform(pb.applyInverse(at).minus(eb.body.centre()), pb.turn().conjugate());
     PxSphericalJoint joint = PxTopLevelFunctions.SphericalJointCreate(runtime.physics, ea.actor, fa, eb.actor, fb);
     fa.destroy();
     fb.destroy();
@@ -228,9 +217,9 @@ final class PhysxWorld implements MotionWorld {
     Bond j = bonds.get(bond);
     if (j == null) return Wrench.ZERO;
     j.joint.getConstraint().getForce(va, vb);
-    Vec3 force = get(va).times(1 / UNITS);
+    Vec3 force = PhysxShapes.get(va).times(1 / UNITS);
     if (j.ball) return new Wrench(force, Vec3.ZERO);
-    Vec3 aboutCentre = get(vb).times(1 / (UNITS * UNITS));
+    Vec3 aboutCentre = PhysxShapes.get(vb).times(1 / (UNITS * UNITS));
     Pose pose = pose(j.a);
     Vec3 arm = pose.apply(bodies.get(j.a).body.centre()).minus(pose.apply(j.atInA));
     return new Wrench(force, aboutCentre.plus(arm.cross(force)));
@@ -265,38 +254,38 @@ final class PhysxWorld implements MotionWorld {
     PxTransform t = e.actor.getGlobalPose();
     PxQuat q = t.getQ();
     Quat turn = new Quat(q.getW(), q.getX(), q.getY(), q.getZ()).unit();
-    Vec3 centre = get(t.getP()).times(1 / UNITS);
+    Vec3 centre = PhysxShapes.get(t.getP()).times(1 / UNITS);
     return new Pose(centre.minus(turn.rotate(e.body.centre())), turn);
   }
 
   @Override
   public Twist velocity(int body) {
     PxRigidDynamic actor = bodies.get(body).actor;
-    return new Twist(get(actor.getLinearVelocity()).times(1 / UNITS), get(actor.getAngularVelocity()));
+    return new Twist(PhysxShapes.get(actor.getLinearVelocity()).times(1 / UNITS), PhysxShapes.get(actor.getAngularVelocity()));
   }
 
   @Override
   public void setVelocity(int body, Twist velocity) {
     PxRigidDynamic actor = bodies.get(body).actor;
-    set(va, velocity.velocity().times(UNITS));
+    PhysxShapes.set(va, velocity.velocity().times(UNITS));
     actor.setLinearVelocity(va);
-    set(va, velocity.spin());
+    PhysxShapes.set(va, velocity.spin());
     actor.setAngularVelocity(va);
   }
 
   @Override
   public void applyWrench(int body, Wrench wrench) {
     PxRigidDynamic actor = bodies.get(body).actor;
-    set(va, wrench.force().times(UNITS));
+    PhysxShapes.set(va, wrench.force().times(UNITS));
     actor.addForce(va, PxForceModeEnum.eFORCE);
-    set(va, wrench.moment().times(UNITS * UNITS));
+    PhysxShapes.set(va, wrench.moment().times(UNITS * UNITS));
     actor.addTorque(va, PxForceModeEnum.eFORCE);
   }
 
   @Override
   public void applyImpulse(int body, Vec3 impulseNs, Vec3 at) {
-    set(va, impulseNs.times(UNITS));
-    set(vb, at.times(UNITS));
+    PhysxShapes.set(va, impulseNs.times(UNITS));
+    PhysxShapes.set(vb, at.times(UNITS));
     PxRigidBodyExt.addForceAtPos(bodies.get(body).actor, va, vb, PxForceModeEnum.eIMPULSE);
   }
 
@@ -320,7 +309,7 @@ final class PhysxWorld implements MotionWorld {
       f.actor.release();
     }
     scene.release();
-    meshes.forEach(PxConvexMesh::release);
+    shapes.close();
     fixedMaterials.forEach(PxMaterial::release);
     looseMaterials.values().forEach(PxMaterial::release);
     filter.destroy();
@@ -330,56 +319,6 @@ final class PhysxWorld implements MotionWorld {
   }
 
   // -- making things ------------------------------------------------------------------------------------------------
-
-  private void attach(
-      PxRigidActor actor, Hull lobe, Vec3 origin, double size, PxMaterial material, int category, int mask) {
-    PxConvexMesh mesh = mesh(lobe, origin, size);
-    meshes.add(mesh);
-    PxConvexMeshGeometry geometry = new PxConvexMeshGeometry(mesh);
-    PxShapeFlags flags = new PxShapeFlags((byte) PxShapeFlagEnum.eSIMULATION_SHAPE.value);
-    PxShape shape = runtime.physics.createShape(geometry, material, true, flags);
-    PxFilterData data = new PxFilterData(category, mask, 0, 0);
-    shape.setSimulationFilterData(data);
-    shape.setContactOffset(Tolerances.CONTACT_OFFSET);
-    shape.setRestOffset(0);
-    actor.attachShape(shape);
-    shape.release();
-    data.destroy();
-    flags.destroy();
-    geometry.destroy();
-  }
-
-  private PxConvexMesh mesh(Hull lobe, Vec3 origin, double size) {
-    PxArray_PxVec3 points = new PxArray_PxVec3();
-    for (Vec3 p : lobe.corners()) {
-      set(va, p.minus(origin).times(size * UNITS));
-      points.pushBack(va);
-    }
-    PxConvexMeshDesc desc = new PxConvexMeshDesc();
-    PxConvexFlags flags = new PxConvexFlags((short) PxConvexFlagEnum.eCOMPUTE_CONVEX.value);
-    desc.setFlags(flags);
-    desc.getPoints().setCount(points.size());
-    desc.getPoints().setStride(PxVec3.SIZEOF);
-    desc.getPoints().setData(points.begin());
-    PxConvexMesh mesh = PxTopLevelFunctions.CreateConvexMesh(runtime.cooking, desc);
-    flags.destroy();
-    desc.destroy();
-    points.destroy();
-    if (mesh == null) {
-      throw new IllegalStateException("the motion engine refused a hull of " + lobe.corners().size() + " corners: "
-          + runtime.lastMessage());
-    }
-    return mesh;
-  }
-
-  private PxMaterial material(double mu) {
-    PxMaterial material = runtime.physics.createMaterial((float) mu, (float) mu, 0);
-    material.setFrictionCombineMode(PxCombineModeEnum.eMIN);
-    material.setRestitutionCombineMode(PxCombineModeEnum.eMIN);
-    // Without it a patch's two anchors each carry the whole friction.
-    material.setFlag(PxMaterialFlagEnum.eIMPROVED_PATCH_FRICTION, true);
-    return material;
-  }
 
   private static Surface loose(Surface surface) {
     return surface == Surface.SLIMY_ROCK ? Surface.SLIMY_ROCK : Surface.ROCK;
@@ -404,24 +343,5 @@ final class PhysxWorld implements MotionWorld {
       }
     }
     return sum.times(1.0 / n);
-  }
-
-  private PxTransform transform(Vec3 at, Quat turn) {
-    PxVec3 p = new PxVec3((float) (at.x() * UNITS), (float) (at.y() * UNITS), (float) (at.z() * UNITS));
-    PxQuat q = new PxQuat((float) turn.x(), (float) turn.y(), (float) turn.z(), (float) turn.w());
-    PxTransform t = new PxTransform(p, q);
-    p.destroy();
-    q.destroy();
-    return t;
-  }
-
-  private static void set(PxVec3 to, Vec3 from) {
-    to.setX((float) from.x());
-    to.setY((float) from.y());
-    to.setZ((float) from.z());
-  }
-
-  private static Vec3 get(PxVec3 v) {
-    return new Vec3(v.getX(), v.getY(), v.getZ());
   }
 }
