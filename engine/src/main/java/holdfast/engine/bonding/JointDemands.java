@@ -128,12 +128,19 @@ public final class JointDemands {
     List<Supplier<Map<Integer, Found>>> questions = new ArrayList<>();
     for (Heap.Part part : scene.heap().separate()) {
       if (part.links().stream().noneMatch(l -> jointOf[l] >= 0)) continue;
+      // Where all of a heap is under water in two states, both ask the same: once is enough.
+      List<PartJudge> asked = new ArrayList<>();
       for (State s : scene.weights().states()) {
-        questions.add(() -> inState(part, s, new PartJudge(part, scene.weights().loads(s))));
+        PartJudge judge = new PartJudge(part, scene.weights().loads(s));
+        if (asked.stream().anyMatch(a -> a.covers(judge))) continue;
+        asked.add(judge);
+        questions.add(() -> inState(part, s, judge.forThread()));
       }
     }
     Map<Integer, Found> out = new TreeMap<>();
-    for (Map<Integer, Found> m : Parallel.map(questions, threads, Supplier::get)) m.forEach((j, f) -> out.merge(j, f, JointDemands::worse));
+    for (Map<Integer, Found> m : Parallel.map(questions, threads, Supplier::get)) {
+      m.forEach((j, f) -> out.merge(j, f, JointDemands::worse));
+    }
     return out;
   }
 
@@ -211,7 +218,10 @@ public final class JointDemands {
     double most = 0;
     int joint = -1;
     for (Heap.Part part : heap.separate()) {
-      if (!(new PartJudge(part, loads).rest() instanceof Rest.Stays s)) return new PieceLift(piece, held, Double.POSITIVE_INFINITY, -1);
+      Rest rest = new PartJudge(part, loads).rest();
+      if (!(rest instanceof Rest.Stays s)) {
+        return new PieceLift(piece, held, rest instanceof Rest.Undecided ? Double.NaN : Double.POSITIVE_INFINITY, -1);
+      }
       for (int k = 0; k < part.links().size(); k++) {
         int link = which.get(part.links().get(k));
         if (jointOf[link] < 0) continue;
@@ -236,8 +246,8 @@ public final class JointDemands {
 
   private static Link stronger(Link link) {
     if (link instanceof Link.Bond b) {
-      return new Link.Bond(b.a(), b.b(), b.normal(), b.polygon(), b.areaM2(), STRONGER * b.tensionN_m2(), STRONGER * b.shearN_m2(),
-          STRONGER * b.crushingN_m2(), b.moment());
+      return new Link.Bond(b.a(), b.b(), b.normal(), b.polygon(), b.areaM2(), STRONGER * b.tensionN_m2(),
+          STRONGER * b.shearN_m2(), STRONGER * b.crushingN_m2(), b.moment());
     }
     if (link instanceof Link.Rod r) {
       return new Link.Rod(r.a(), r.b(), r.normal(), r.at(), r.diameterM(), STRONGER * r.shearN(), STRONGER * r.bendingNm(),

@@ -18,10 +18,11 @@ import java.util.TreeSet;
  *
  * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
  * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
- * made so far have set, after which these bear. The cost counts such waits first, then stages held, then pairs
- * of which the one of a later rank comes first: what stands on the floor goes before the sand and what stands on it, living rock last. Among equal costs the search goes deep first, base before upper rock, one module after
- * the other, so that when a plain order exists it is found with one question a stage. A stage is asked only when the
- * search comes to it (lazy evaluation, as in lazy A*), and each set once.
+ * made so far have set, after which these bear. The cost counts such waits first, then stages held, then pairs of which the
+ * one of a later rank comes first: what stands on the floor goes before the sand and what stands on it, living rock last.
+ * Among equal costs the search goes deep first, base before upper rock, one module after the other, so that when a plain
+ * order exists it is found with one question a stage. A stage is asked only when the search comes to it (lazy evaluation, as
+ * in lazy A*), and each set once.
  *
  * <p>A stage that is held only to be propped later is propped from the start: what the next rock does not relieve, hands
  * cannot hold.

@@ -5,6 +5,7 @@
  * <p>{@link holdfast.engine.build.Modules} finds the modules, {@link holdfast.engine.build.OpeningFit} passes them through
  * the rim, {@link holdfast.engine.build.BuildOrder} searches the order with whatever judges a stage
  * ({@link holdfast.engine.build.Stander}), {@link holdfast.engine.build.Batches} sets the cement against the clock, and
- * {@link holdfast.engine.build.BuildPlan} puts them together.
+ * {@link holdfast.engine.build.BuildPlan} puts them together: rock by rock on the bench, piece by piece into the tank, sand
+ * before what stands on it, living rock last and after filling where its joints set under water.
  */
 package holdfast.engine.build;

@@ -90,7 +90,8 @@ final class DayPages {
     out.add("This sheet plans and screens a layout from what its scene says. It certifies nothing. The makers of tank, stand, "
         + "cement and"
         + " equipment, local codes and licensed trades go before it.");
-    out.add("Loads on the bottom pane and its support are for the tank's maker to confirm. Glass can fail suddenly, from a scratch, a grain or a knock. Never lean on a filled tank, and know where the "
+    out.add("Loads on the bottom pane and its support are for the tank's maker to confirm. Glass can fail suddenly, "
+        + "from a scratch, a grain or a knock. Never lean on a filled tank, and know where the "
         + "water would go.");
     out.add("Lifting: close to the body, two people over " + f.kg(content.scene().settings().get(Setting.LIFT_ONE_KG))
         + ", no twisting. A drained module weighs more than a dry one and far more than under water.");

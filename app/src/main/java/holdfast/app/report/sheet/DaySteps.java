@@ -144,8 +144,8 @@ final class DaySteps {
     BuildPlan plan = content.plan();
     List<SheetContent.JointLine> here = joints(JointSpec.MadeIn.BENCH);
     if (here.isEmpty()) return;
-    StringBuilder text = new StringBuilder(count(here.size(), "joint", "joints") + " in the order of the schedule, each rock set as"
-        + " the pictures show." + work(here, plan.batches()));
+    StringBuilder text = new StringBuilder(count(here.size(), "joint", "joints") + " in the order of the schedule, each rock set"
+        + " as the pictures show." + work(here, plan.batches()));
     List<String> living = livingFixedOnBench();
     if (!living.isEmpty()) {
       text.append(" ").append(String.join(", ", living)).append(living.size() == 1 ? ", living rock, is" : ", living rock, are")

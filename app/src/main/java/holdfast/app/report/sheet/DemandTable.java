@@ -40,8 +40,9 @@ final class DemandTable {
           f.momentAtMost(o.momentNm()), f.momentAtMost(o.twistNm()), o.rockFirst() ? "rock first" : "100 %"));
       groups.add(rows);
     }
-    flow.grouped(List.of(Column.right("Joint", 13), Column.left("Worst of what was tried", 100), Column.right("Across the patch", 38),
-        Column.right("Shear", 26), Column.right("Bending", 28), Column.right("Twist", 28), Column.right("Strength used", 28)), groups);
+    flow.grouped(List.of(Column.right("Joint", 13), Column.left("Worst of what was tried", 100),
+        Column.right("Across the patch", 38), Column.right("Shear", 26), Column.right("Bending", 28), Column.right("Twist", 28),
+        Column.right("Strength used", 28)), groups);
     strengths();
     lifts();
   }
@@ -106,7 +107,7 @@ final class DemandTable {
       String name = content.plan().rocks().get(l.rock());
       if (l.holds()) good.add(name);
       else {
-        bad.add(name + (Double.isInfinite(l.use()) ? " (it comes apart)"
+        bad.add(name + (Double.isInfinite(l.use()) ? " (it comes apart)" : Double.isNaN(l.use()) ? " (not settled)"
             : " (joint " + content.number(l.joint()) + " would need " + Figures.use(l.use()) + " of its strength)"));
       }
     }

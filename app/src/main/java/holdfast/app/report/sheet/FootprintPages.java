@@ -20,6 +20,7 @@ final class FootprintPages {
 
   private final Canvas c;
   private final SheetContent content;
+  private final Figures f;
   private final List<Integer> base;
   private final Drawing drawing;
   private final double tileX;
@@ -29,8 +30,9 @@ final class FootprintPages {
   private final int columns;
   private final int rows;
 
-  FootprintPages(Canvas c, SheetContent content) {
+  FootprintPages(Canvas c, SheetContent content, Figures f) {
     this.c = c;
+    this.f = f;
     this.content = content;
     this.base = List.copyOf(content.plan().supports().base());
     this.drawing = new Drawing(Drawing.View.PLAN, base.stream().map(content.hulls()::get).toList());
@@ -185,17 +187,19 @@ final class FootprintPages {
     double x = s.x(at.x());
     double y = s.y(at.y());
     String name = content.plan().rocks().get(base.get(i));
-    double w = c.width(name, 6, Face.BOLD) + 4;
+    String top = "top at " + f.mm(content.rockLine(base.get(i)).topMm());
+    double w = Math.max(c.width(name, 6, Face.BOLD), c.width(top, 3.6, Face.REGULAR)) + 4;
     c.brush(Ink.PAPER);
-    c.fillRectangle(x - w / 2, y - 4, w, 10);
+    c.fillRectangle(x - w / 2, y - 8, w, 14);
+    c.fillRectangle(x - 4, y - 22, 15, 14);
     c.brush(Ink.BLACK);
     c.textCentred(name, x, y, 6, Face.BOLD);
+    c.textCentred(top, x, y - 5.5, 3.6, Face.REGULAR);
     c.pen(Ink.BLACK, 0.8);
-    c.line(x, y - 5, x, y - 17);
-    c.line(x, y - 17, x - 2.5, y - 13);
-    c.line(x, y - 17, x + 2.5, y - 13);
-    c.brush(Ink.GREY);
-    c.text("front", x + 2, y - 12, 3.2, Face.REGULAR);
+    c.line(x, y - 9, x, y - 21);
+    c.line(x, y - 21, x - 2.5, y - 17);
+    c.line(x, y - 21, x + 2.5, y - 17);
+    c.text("front", x + 3, y - 16, 3.2, Face.REGULAR);
   }
 
   /** Crop marks at the corners, and where the next tile begins. */

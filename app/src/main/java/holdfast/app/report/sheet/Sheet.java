@@ -34,7 +34,7 @@ public final class Sheet {
       new StagePages(c, content, f).draw();
       new SupplyPages(c, content, f).draw();
       new DayPages(c, content, f).draw();
-      if (footprint) new FootprintPages(c, content).draw();
+      if (footprint) new FootprintPages(c, content, f).draw();
       footers(c);
       return c.bytes();
     }

@@ -155,7 +155,10 @@ public record SheetContent(
     List<Integer> order = new ArrayList<>(plan.order().stages().stream().map(BuildOrder.Stage::rock).toList());
     int stages = order.size();
     for (int k = 0; k < plan.tankOrder().stages().size(); k++) {
-      for (String name : plan.tankRocks(k)) if (!order.contains(plan.rocks().indexOf(name))) order.add(plan.rocks().indexOf(name));
+      for (String name : plan.tankRocks(k)) {
+        int rock = plan.rocks().indexOf(name);
+        if (!order.contains(rock)) order.add(rock);
+      }
     }
     for (int s = 0; s < order.size(); s++) {
       int rock = order.get(s);

@@ -42,6 +42,8 @@ public final class SheetJson {
     content.check().ifPresent(c -> {
       m.put("verdict", c.verdict().word());
       m.put("headline", c.headline());
+      m.put("findings", c.findings().stream().map(k -> map("severity", k.severity().word(), "code", k.code().word(),
+          "about", k.about(), "sentence", k.sentence(), "remedy", k.remedy())).toList());
     });
     m.put("order", order());
     m.put("rocks", content.rocks().stream().map(this::rock).toList());
@@ -50,7 +52,7 @@ public final class SheetJson {
     m.put("joint_demands", content.demands().joints().stream().map(this::demand).toList());
     m.put("lifts", content.demands().lifts().stream().map(l -> map(
         "piece", l.piece() + 1, "held_by", content.plan().rocks().get(l.rock()), "holds", l.holds(),
-        "comes_apart", Double.isInfinite(l.use()), "use", Double.isInfinite(l.use()) ? null : (Object) l.use(),
+        "comes_apart", Double.isInfinite(l.use()), "use", Double.isFinite(l.use()) ? (Object) l.use() : null,
         "joint", l.joint() < 0 ? null : (Object) content.number(l.joint()))).toList());
     m.put("batches", batches(content.plan().batches(), 0));
     content.plan().carry().ifPresent(c -> m.put("carrying_in", carrying(c)));
@@ -153,8 +155,8 @@ public final class SheetJson {
     List<Object> each = new ArrayList<>();
     for (int i = 0; i < b.batches().size(); i++) {
       Batches.Batch x = b.batches().get(i);
-      each.add(map("batch", before + i + 1, "joints", numbers(x.joints()), "powder_g", x.powderG(), "water_g", x.waterG(), "waste_g",
-          x.wasteG(),
+      each.add(map("batch", before + i + 1, "joints", numbers(x.joints()), "powder_g", x.powderG(), "water_g", x.waterG(),
+          "waste_g", x.wasteG(),
           "mixes", x.mixes(), "start_min", x.startMin(), "used_up_by_min", x.goneMin()));
     }
     m.put("mortar", each);

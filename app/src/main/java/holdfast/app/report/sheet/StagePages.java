@@ -135,7 +135,9 @@ final class StagePages {
     add(lines, w, DaySteps.help(stage, phase.batches.waits().get(number), phase.pieces ? "piece" : "rock"), !stage.stands());
     if (phase.pieces) {
       String hold = DemandTable.holding(content, stage.rock());
-      if (DemandTable.careful(content, stage.rock())) add(lines, w, Character.toUpperCase(hold.charAt(0)) + hold.substring(1), false);
+      if (DemandTable.careful(content, stage.rock())) {
+        add(lines, w, Character.toUpperCase(hold.charAt(0)) + hold.substring(1), false);
+      }
     }
     return lines;
   }

@@ -188,7 +188,8 @@ final class SupplyPages {
       label("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD, pw);
       label(f.size(o.lengthMm(), o.widthMm()), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR, pw);
       if (ph > 20) {
-        label(piece.cellsLong() + " × " + piece.cellsWide() + " whole cells", px + pw / 2, py + ph / 2 - 7, 2.7, Face.REGULAR, pw);
+        String cells = piece.cellsLong() + " × " + piece.cellsWide() + " whole cells";
+        label(cells, px + pw / 2, py + ph / 2 - 7, 2.7, Face.REGULAR, pw);
       }
     }
     c.pen(Ink.GREY, 0.3, 2, 1.2);

@@ -40,6 +40,7 @@ final class TablePages {
     new DemandTable(flow, content, f).draw();
     batches(flow);
     modules(flow);
+    cleaning(flow);
   }
 
   private void deadWater(Flow flow) {
@@ -63,19 +64,20 @@ final class TablePages {
     List<List<String>> rows = new ArrayList<>();
     for (SheetContent.RockLine r : content.rocks()) {
       rows.add(List.of(
-          (r.stage() > 0 ? r.stage() : "\u2013") + "  " + r.name(), r.kind().word(), f.kg(r.dryKg()), f.size(r.sizeMm().x(), r.sizeMm().y(), r.sizeMm().z()),
-          r.fromCell() + " to " + r.toCell(), f.mm(r.underMm()), f.mm(r.topMm()), r.carrying() == 0 ? "" : String.valueOf(r.carrying()), light(r.name())));
+          (r.stage() > 0 ? r.stage() : "\u2013") + "  " + r.name(), r.kind().word(), f.kg(r.dryKg()),
+          f.size(r.sizeMm().x(), r.sizeMm().y(), r.sizeMm().z()), r.fromCell() + " to " + r.toCell(), f.mm(r.underMm()),
+          f.mm(r.topMm()), r.carrying() == 0 ? "" : String.valueOf(r.carrying()), light(r.name())));
     }
     flow.table(List.of(
         Column.left("Stage, rock", 52), Column.left("Kind", 16), Column.right("Dry mass", 22),
         Column.left("Size as placed, x × y × z", 48), Column.left("Cells, from and to", 50),
-        Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20), Column.left("Light let through", 36)), rows);
-    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn, from its front-left to its"
-        + " back-right cell."
+        Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20),
+        Column.left("Light let through", 36)), rows);
+    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn, from"
+        + " its front-left to its back-right cell."
         + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
             ? " Rocks without a stage on the bench stay in their water until they go into the tank." : ""));
     deadWater(flow);
-    cleaning(flow);
   }
 
   /** Panes against cleaners: one line, for there are four panes and three or four cleaners. */
@@ -88,6 +90,7 @@ final class TablePages {
       }
       words.add(f.mm(k.thicknessMm()) + " thick: " + String.join(", ", panes));
     }
+    flow.heading("Cleaning", 12);
     flow.paragraph("Glass that a cleaner of " + f.size(scene.settings().get(Setting.CLEANER_LENGTH_MM),
         scene.settings().get(Setting.CLEANER_HEIGHT_MM)) + " reaches from the rim, sand to waterline, by the room it needs to the"
         + " rock: " + String.join("; ", words) + ".");
@@ -114,7 +117,8 @@ final class TablePages {
         rows.add(List.of(
             String.valueOf(j.number()), j.spec().a() + " to " + j.spec().b(), what(j.spec()),
             cells.name(at.x(), at.y()) + ", " + f.mm(at.z()) + " up",
-            j.touching() ? f.area(j.areaMm2()) : "no contact: the paste must bridge a gap", made(j), j.batch() > 0 ? String.valueOf(j.batch()) : ""));
+            j.touching() ? f.area(j.areaMm2()) : "no contact: the paste must bridge a gap", made(j),
+            j.batch() > 0 ? String.valueOf(j.batch()) : ""));
       }
       flow.table(List.of(
           Column.right("Joint", 13), Column.left("Rocks", 76), Column.left("Fixed with", 62),
@@ -154,7 +158,8 @@ final class TablePages {
     for (int i = 0; i < batches.size(); i++) {
       Batch b = batches.get(i);
       rows.add(List.of(
-          String.valueOf(i + 1), content.jointWords(b.joints()) + (i < onBench ? ", bench" : ", tank"), f.grams(b.powderG()), f.grams(b.waterG()),
+          String.valueOf(i + 1), content.jointWords(b.joints()) + (i < onBench ? ", bench" : ", tank"),
+          f.grams(b.powderG()), f.grams(b.waterG()),
           b.mixes() == 1 ? "one" : b.mixes() + " in a row", Figures.clock(b.startMin()), Figures.clock(b.goneMin()),
               f.grams(b.wasteG())));
     }
@@ -162,8 +167,9 @@ final class TablePages {
         Column.right("Batch", 15), Column.left("For", 70), Column.right("Powder", 26), Column.right("Water", 26),
             Column.left("Mixes", 30),
         Column.right("Start mixing at", 32), Column.right("Used up by", 28), Column.right("Powder left over", 34)), rows);
-    flow.paragraph((onBench > 0 && onBench < batches.size() ? "Times run from the first rock on the bench, and anew from the first"
-        + " piece in the tank. Waste" : "Times run from the first rock. Waste") + " of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
+    flow.paragraph((onBench > 0 && onBench < batches.size()
+        ? "Times run from the first rock on the bench, and anew from the first piece in the tank." : "Times run from the first rock.")
+        + " Waste of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
         + " is mixed in. Recipe by common practice: the maker's own goes before.");
     if (content.joints().stream().anyMatch(this::cementOnLiving)) {
       flow.caution("Mortar on living rock: what lives near the joint dies, and the rock must stay out of water while it sets. "
