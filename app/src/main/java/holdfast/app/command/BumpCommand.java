@@ -12,8 +12,9 @@ import picocli.CommandLine.Parameters;
 /** Plays a bump. */
 @Command(description = {
   "",
-  "Plays what a blow, a fish, a pushing arm, the removal of a rock or sand dug from under it does to the heap, until everything rests. A picture of "
-      + "what could happen and how hard it lands, not a verdict: holdfast check judges. Exit 1 when something falls or a pane is hit.",
+  "Plays what a blow, a fish, a pushing arm, the removal of a rock or sand dug from under it does to the heap, until "
+      + "everything rests. A picture of what could happen and how hard it lands, not a verdict: holdfast check judges. "
+      + "Exit 1 when something falls or a pane is hit.",
   "",
   "  holdfast bump heap.json --rock prow --toward front --impulse 0.5",
   "  holdfast bump heap.json --rock crown --toward 225 --fish \"300 g\" --speed 3 --section fall.png",
@@ -73,8 +74,8 @@ final class BumpCommand extends Subcommand {
   private boolean dry;
 
   @Option(names = "--frames", paramLabel = "FILE.json",
-      description = "Write the poses of all rocks over time, 60 a second: for each x, y, z in mm and the unit quaternion w, x, y, z, "
-          + "as the scene's placements have them.")
+      description = "Write the poses of all rocks over time, 60 a second: for each x, y, z in mm and the unit quaternion "
+          + "w, x, y, z, as the scene's placements have them.")
   private Path frames;
 
   @Option(names = "--section", paramLabel = "FILE.png",
@@ -98,7 +99,8 @@ final class BumpCommand extends Subcommand {
     }
     boolean struck = remove == null && undermine == null;
     if (weakest && (rock != null || toward != null || !struck)) {
-      throw new InputProblem("--weakest chooses the rock and the direction itself: leave out --rock, --toward, --remove and --undermine.");
+      throw new InputProblem(
+          "--weakest chooses the rock and the direction itself: leave out --rock, --toward, --remove and --undermine.");
     }
     if (!struck && (rock != null || toward != null)) {
       throw new InputProblem(given.get(0) + " names its own rock and has no direction: leave out --rock and --toward.");
@@ -120,7 +122,8 @@ final class BumpCommand extends Subcommand {
         optional(speed == null ? null : within("--speed", speed, 1e-3, 30)),
         within("--stroke", strokeMm, 1, 2000) * 1e-3, least, remove, undermine, foot, share, dry,
         frames, section);
-    return new BumpRun(wish, format, units, quiet, console()).run(() -> progress(least ? "Searching the least blow" : "Playing the bump"));
+    return new BumpRun(wish, format, units, quiet, console())
+        .run(() -> progress(least ? "Searching the least blow" : "Playing the bump"));
   }
 
   private static OptionalDouble optional(Double value) {

@@ -189,7 +189,8 @@ final class BumpRun {
   }
 
   private static Vec3 direction(String word) {
-    Optional<Side> side = Arrays.stream(Side.values()).filter(s -> s.word().equals(word.strip().toLowerCase(Locale.ROOT))).findFirst();
+    String typed = word.strip().toLowerCase(Locale.ROOT);
+    Optional<Side> side = Arrays.stream(Side.values()).filter(s -> s.word().equals(typed)).findFirst();
     if (side.isPresent()) return side.get().outward();
     try {
       double degrees = Double.parseDouble(word.strip());
@@ -206,14 +207,15 @@ final class BumpRun {
     SectionResult result = SectionBump.play(job.withFrames(PlayJob.FRAMES_PER_S), blow);
     if (result instanceof SectionResult.NotPlayed n) return "No section: " + n.reason() + ".\n";
     SectionResult.Played played = (SectionResult.Played) result;
-    String title = "Section through " + blow.rock() + ": " + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN)
-        + " toward " + towardWords() + (wish.dry ? ", dry" : ", tank filled");
+    String title = "Section through " + blow.rock() + ": "
+        + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN) + " toward " + towardWords() + (wish.dry ? ", dry" : ", tank filled");
     BufferedImage strip = FallPicture.draw(played, blow.rock(), 0, blow.at().z(), title);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     if (!ImageIO.write(strip, "png", bytes)) throw new IOException("no writer for PNG");
     Files.write(wish.section, bytes.toByteArray());
     String end = played.anyFell() ? "something falls" : "nothing falls";
-    if (!played.broken().isEmpty()) end += ", and " + (played.broken().size() == 1 ? "a bond breaks" : played.broken().size() + " bonds break");
+    int broken = played.broken().size();
+    if (broken > 0) end += ", and " + (broken == 1 ? "a bond breaks" : broken + " bonds break");
     return "Wrote " + wish.section + ": in this section " + end + ".\n" + (played.representative()
         ? "  The heap is a prism across it, so the section shows the heap.\n"
         : "  It is one slice of the heap and no more:\n  - " + String.join("\n  - ", played.doubts()) + "\n");

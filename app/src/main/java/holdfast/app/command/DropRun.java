@@ -23,7 +23,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 
-/** Lets one rock down at a spot, or looks for its steadiest rest there. Apart from {@link SettleCommand} so that help loads no engine. */
+/**
+ * Lets one rock down at a spot, or looks for its steadiest rest there. Apart from {@link SettleCommand} so that help loads no
+ * engine.
+ */
 final class DropRun {
   private final Wish wish;
   private final Format format;
@@ -46,8 +49,8 @@ final class DropRun {
     Scene scene = withRock(Inputs.scene(wish.input));
     Shapes shapes = Inputs.shapes(scene, wish.input);
     if (!(wish.xMm >= 0 && wish.xMm <= scene.tank().lengthMm() && wish.yMm >= 0 && wish.yMm <= scene.tank().widthMm())) {
-      throw new InputProblem("--at must lie in the tank, x from 0 to " + Units.plain(scene.tank().lengthMm()) + " and y from 0 to "
-          + Units.plain(scene.tank().widthMm()) + " mm, was " + Units.plain(wish.xMm) + "," + Units.plain(wish.yMm) + ".");
+      throw new InputProblem("--at must lie in the tank, x from 0 to " + Units.plain(scene.tank().lengthMm())
+          + " and y from 0 to " + Units.plain(scene.tank().widthMm()) + " mm, was " + Units.plain(wish.xMm) + "," + Units.plain(wish.yMm) + ".");
     }
     SettleJob job = SceneBodies.settleJob(scene, shapes.bodies().values());
     if (job.locked().contains(wish.rock)) throw new InputProblem("'" + wish.rock + "' is locked: it stays where it is.");
@@ -84,7 +87,8 @@ final class DropRun {
     List<String> names = scene.rocks().stream().map(Rock::name).toList();
     if (!names.contains(wish.rock)) {
       throw new InputProblem("there is no rock '" + wish.rock + "' in this scene.",
-          Nearest.to(wish.rock, names).map(n -> "Did you mean '" + n + "'?").orElse("Its rocks are: " + String.join(", ", names) + "."));
+          Nearest.to(wish.rock, names).map(n -> "Did you mean '" + n + "'?")
+              .orElse("Its rocks are: " + String.join(", ", names) + "."));
     }
     if (scene.placements().stream().anyMatch(p -> p.rock().equals(wish.rock))) return scene;
     List<Placement> placements = new ArrayList<>(scene.placements());

@@ -51,7 +51,8 @@ final class SettleCommand extends Subcommand {
       description = "With --drop: where its centre of mass is to be, mm from the inner front-left corner.")
   private String at;
 
-  @Option(names = "--turned", paramLabel = "DEGREES", description = "With --drop: turned round by this first, seen from above, leftwise.")
+  @Option(names = "--turned", paramLabel = "DEGREES",
+      description = "With --drop: turned round by this first, leftwise as seen from above.")
   private Double turned;
 
   @Option(names = "--steadiest", description = "With --drop: try several ways to lay it and take the steadiest.")
@@ -85,7 +86,9 @@ final class SettleCommand extends Subcommand {
     if (at == null) throw new InputProblem("--at is missing: where is " + drop + " let down?", "Such as: --at 420,210");
     if (steadiest && turned != null) throw new InputProblem("--steadiest turns it itself: leave out --turned.");
     Matcher m = SPOT.matcher(at.strip());
-    if (!m.matches()) throw new InputProblem("--at must be two lengths in mm with a comma between them, such as 420,210, was '" + at + "'.");
+    if (!m.matches()) {
+      throw new InputProblem("--at must be two lengths in mm with a comma between them, such as 420,210, was '" + at + "'.");
+    }
     if (output != null) Inputs.mustNotBeThere(output, replace);
     DropRun.Wish wish = new DropRun.Wish(input, drop, Double.parseDouble(m.group(1)), Double.parseDouble(m.group(2)),
         turned == null ? 0 : turned, steadiest, output);

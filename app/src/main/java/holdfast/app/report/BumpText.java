@@ -27,8 +27,8 @@ public final class BumpText {
     if (!fell.isEmpty()) {
       PlayResult.PaneHit hardest = null;
       for (PlayResult.PaneHit h : p.hits()) if (hardest == null || h.energyJ() > hardest.energyJ()) hardest = h;
-      String hits = hardest == null ? "; no pane is hit" : "; " + hardest.rock() + " hits the " + hardest.side().word() + " pane at "
-          + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s with "
+      String hits = hardest == null ? "; no pane is hit"
+          : "; " + hardest.rock() + " hits the " + hardest.side().word() + " pane at " + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s with "
           + units.text(Quantity.ENERGY, hardest.energyJ(), RoundingMode.UP);
       return list(fell) + (fell.size() == 1 ? " falls" : " fall") + hits + "." + end + "\n";
     }
@@ -37,7 +37,8 @@ public final class BumpText {
       return "Nothing falls; " + list(shifted) + (shifted.size() == 1 ? " shifts" : " shift") + " by up to "
           + units.text(Quantity.LENGTH, most * 1e3, RoundingMode.UP) + "." + end + "\n";
     }
-    return (named(p, PlayResult.Fate.ROCKED).isEmpty() ? "Nothing moves." : "Nothing falls or shifts: what rocked came back.") + end + "\n";
+    boolean rocked = !named(p, PlayResult.Fate.ROCKED).isEmpty();
+    return (rocked ? "Nothing falls or shifts: what rocked came back." : "Nothing moves.") + end + "\n";
   }
 
   /** Verdict, what was done, a line for each rock that moved, panes that were hit, cautions. */
@@ -78,7 +79,7 @@ public final class BumpText {
 
   private static String least(LeastBlow.Found.Between l, Units units) {
     String closed = l.closedFormNs().isPresent()
-        ? "; Housner's closed form for a single block: " + units.text(Quantity.IMPULSE, l.closedFormNs().getAsDouble(), RoundingMode.DOWN)
+        ? "; Housner's closed form for a single block: " + impulse(l.closedFormNs().getAsDouble(), units)
         : "";
     return "Least blow that makes something fall here: " + impulse(l.fallsNs(), units)
         + " (" + impulse(l.standsNs(), units) + " does not" + closed + ").\n";
@@ -223,7 +224,8 @@ public final class BumpText {
       m.put("time_s", f.timeS());
       List<Object> poses = new ArrayList<>();
       for (Pose q : f.poses()) {
-        poses.add(List.of(q.at().x() * 1e3, q.at().y() * 1e3, q.at().z() * 1e3, q.turn().w(), q.turn().x(), q.turn().y(), q.turn().z()));
+        poses.add(List.of(q.at().x() * 1e3, q.at().y() * 1e3, q.at().z() * 1e3,
+            q.turn().w(), q.turn().x(), q.turn().y(), q.turn().z()));
       }
       m.put("at_mm_and_turn", poses);
       frames.add(m);

@@ -20,8 +20,12 @@ public final class DropText {
   /** Rests shown at most; more are of no use to anybody. */
   private static final int MOST = 6;
 
-  /** Newtons: two rests this close in rank and lying alike are one. */
+  /** Newtons, metres, radians: two rests this close in rank, place and turn are one. */
   private static final double ALIKE_N = 0.05;
+
+  private static final double ALIKE_M = 1e-3;
+
+  private static final double ALIKE_RAD = 0.02;
 
   private final String rock;
   private final List<SteadyRest.Candidate> rests;
@@ -38,7 +42,8 @@ public final class DropText {
     List<SteadyRest.Candidate> kept = new ArrayList<>();
     for (SteadyRest.Candidate c : all) {
       boolean known = kept.stream().anyMatch(k -> Math.abs(k.marginN() - c.marginN()) < ALIKE_N
-          && k.pose().at().distanceTo(c.pose().at()) < 1e-3 && k.pose().turn().times(c.pose().turn().conjugate()).angleRad() < 0.02);
+          && k.pose().at().distanceTo(c.pose().at()) < ALIKE_M
+          && k.pose().turn().times(c.pose().turn().conjugate()).angleRad() < ALIKE_RAD);
       if (!known && kept.size() < MOST) kept.add(c);
     }
     return List.copyOf(kept);
@@ -108,8 +113,8 @@ public final class DropText {
     }
     b.append('\n').append(table.render(PAGE));
     if (ranked) {
-      b.append("\nRanked by the level push, in air, that tips it over the rim of what it touches, the others taken as fixed: a quick\n"
-          + "rank of poses and no margin. The first is taken.\n");
+      b.append("\nRanked by the level push, in air, that tips it over the rim of what it touches, the others taken as\n"
+          + "fixed: a quick rank of poses and no margin. The first is taken.\n");
     }
     b.append("\nAt rest is not safe: holdfast check says whether the heap stands.\n");
     return b.toString();

@@ -43,7 +43,9 @@ final class Cluster {
     Vec3[] centres = centres();
     for (int i = 0; i < bodies.size(); i++) {
       int g = group[i];
-      if (g >= 0) reachM[g] = Math.max(reachM[g], bodies.get(i).reachM() + poses[i].apply(bodies.get(i).centre()).distanceTo(centres[g]));
+      if (g < 0) continue;
+      double off = poses[i].apply(bodies.get(i).centre()).distanceTo(centres[g]);
+      reachM[g] = Math.max(reachM[g], bodies.get(i).reachM() + off);
     }
   }
 
@@ -52,7 +54,9 @@ final class Cluster {
     Vec3[] sum = new Vec3[groups];
     Arrays.fill(sum, Vec3.ZERO);
     for (int i = 0; i < bodies.size(); i++) {
-      if (group[i] >= 0) sum[group[i]] = sum[group[i]].plusTimes(bodies.get(i).massKg() / massKg[group[i]], poses[i].apply(bodies.get(i).centre()));
+      int g = group[i];
+      if (g < 0) continue;
+      sum[g] = sum[g].plusTimes(bodies.get(i).massKg() / massKg[g], poses[i].apply(bodies.get(i).centre()));
     }
     return sum;
   }

@@ -66,7 +66,9 @@ public sealed interface Disturbance {
    * blow. A fish that glances off gives less; none gives much more.
    */
   static Blow fish(String rock, Vec3 at, Vec3 toward, double massKg, double speedMS) {
-    if (!(massKg > 0 && speedMS > 0)) throw new IllegalArgumentException("mass and speed must be above 0, were " + massKg + ", " + speedMS);
+    if (!(massKg > 0 && speedMS > 0)) {
+      throw new IllegalArgumentException("mass and speed must be above 0, were " + massKg + ", " + speedMS);
+    }
     return new Blow(rock, at, toward.times(FISH_ADDED * massKg * speedMS));
   }
 }

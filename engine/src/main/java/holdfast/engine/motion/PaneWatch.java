@@ -55,7 +55,8 @@ final class PaneWatch {
       if (speed < LEAST_M_S) continue;
       armed[body][f] = false;
       double felt = 1 / inverseMass(b, pose, at, face.inward());
-      hits.add(new PlayResult.PaneHit(b.name(), face.side(), timeS, speed, felt * speed * speed / 2, energy(b, pose, before), at));
+      hits.add(new PlayResult.PaneHit(
+          b.name(), face.side(), timeS, speed, felt * speed * speed / 2, energy(b, pose, before), at));
     }
   }
 

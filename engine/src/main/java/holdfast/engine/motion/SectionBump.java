@@ -137,7 +137,9 @@ public final class SectionBump {
       @Override
       public void preSolve(ContactCollisionData<Body> collision, Contact contact) {
         ContactConstraint<Body> c = collision.getContactConstraint();
-        c.setFriction(job.friction().between(((Tag) c.getBody1().getUserData()).surface, ((Tag) c.getBody2().getUserData()).surface));
+        Surface one = ((Tag) c.getBody1().getUserData()).surface;
+        Surface two = ((Tag) c.getBody2().getUserData()).surface;
+        c.setFriction(job.friction().between(one, two));
       }
     });
     for (SectionCut.FixedSlice f : cut.fixed()) {
@@ -223,7 +225,8 @@ public final class SectionBump {
     for (Body b : bodies) {
       SectionCut.Point c = slice(b).centre();
       Vector2 now = b.getWorldCenter();
-      moves.add(new SectionResult.Move(c.along(), c.up(), now.x - c.along(), now.y - c.up(), b.getTransform().getRotationAngle()));
+      double turn = b.getTransform().getRotationAngle();
+      moves.add(new SectionResult.Move(c.along(), c.up(), now.x - c.along(), now.y - c.up(), turn));
     }
     return moves;
   }

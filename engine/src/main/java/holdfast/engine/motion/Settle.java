@@ -18,7 +18,8 @@ import java.util.Map;
  * <p>Three steps: overlaps are parted and bonded neighbours drawn together by the least motion ({@link Separation});
  * the heap is let down in a {@link MotionWorld} with so much drag that nothing gathers speed, until it rests; the rest
  * is polished in double precision ({@link Polish}). The last two are repeated until the engine leaves
- * the polished heap where it is, so settling a settled heap leaves it alone. Rocks that are bonded and touch move as one; locked rocks don't move.
+ * the polished heap where it is, so settling a settled heap leaves it alone. Rocks that are bonded and touch move as one;
+ * locked rocks don't move.
  */
 public final class Settle {
   /** 1/s: drag while things come down; a stone sinks at 0.25 m/s. */
@@ -32,7 +33,10 @@ public final class Settle {
 
   private static final double LIGHT_S = 8;
 
-  /** Metres: what moves less than this in {@link #STILL_S}, twice running, rests; the engine's own creep under friction stays below it. */
+  /**
+   * Metres: what moves less than this in {@link #STILL_S}, twice running, rests; the engine's own creep under friction stays
+   * below it.
+   */
   private static final double STILL_M = 5e-5;
 
   private static final double STILL_S = 0.4;

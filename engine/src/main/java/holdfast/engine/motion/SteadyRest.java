@@ -112,7 +112,8 @@ public final class SteadyRest {
   private static double area(Hull hull, Hull.Face f) {
     List<Vec3> loop = hull.loop(f);
     Vec3 sum = Vec3.ZERO;
-    for (int i = 1; i + 1 < loop.size(); i++) sum = sum.plus(loop.get(i).minus(loop.get(0)).cross(loop.get(i + 1).minus(loop.get(0))));
+    Vec3 o = loop.get(0);
+    for (int i = 1; i + 1 < loop.size(); i++) sum = sum.plus(loop.get(i).minus(o).cross(loop.get(i + 1).minus(o)));
     return sum.norm() / 2;
   }
 }

@@ -14,7 +14,9 @@ public record WorldOptions(double stepHz, int iterations, Friction friction) {
   public WorldOptions {
     Objects.requireNonNull(friction);
     if (!(stepHz >= 60 && stepHz <= 1e5)) throw new IllegalArgumentException("stepHz must be from 60 to 100000, was " + stepHz);
-    if (iterations < 1 || iterations > 255) throw new IllegalArgumentException("iterations must be from 1 to 255, was " + iterations);
+    if (iterations < 1 || iterations > 255) {
+      throw new IllegalArgumentException("iterations must be from 1 to 255, was " + iterations);
+    }
   }
 
   /** 240 steps a second, 16 rounds: a stack of six drifts by micrometres. */

@@ -128,7 +128,7 @@ public final class FoamPlate implements PlateModel {
     };
   }
 
-  /** Deflection of the endless plate under loads at some points, summed over the first {@code count} of others by their weight. */
+  /** Deflection of the endless plate under loads at some points, summed over the first {@code count} places by weight. */
   private double endless(double[] points, double[] places, int count) {
     double[] kelvin = new double[4];
     double sum = 0;
