@@ -34,6 +34,10 @@ record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, S
   private static final double HOLD_S = 0.8;
   private static final int TIMES = 3;
 
+  /** Metres of arrow for the fastest centre, the others by the root of their speed; pixels below which none is drawn. */
+  private static final double ARROW_M = 0.14;
+  private static final double LEAST_ARROW_PX = 22;
+
   /** Twists slower than this share of the fastest point count as at rest, and get no arrow. */
   private static final double STILL = 0.02;
 
@@ -90,8 +94,10 @@ record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, S
       Vec3 v = mechanism.twists().get(i).velocity();
       if (v.norm() < STILL) continue;
       Projector.Spot a = eye.spot(s.centreInTank());
-      Projector.Spot b = eye.spot(s.centreInTank().plusTimes(0.08 / v.norm() * Math.sqrt(v.norm()), v));
-      if (a.inFront() && b.inFront()) brush.arrow(a.x(), a.y(), b.x(), b.y(), 4, Palette.FORCE);
+      Projector.Spot b = eye.spot(s.centreInTank().plusTimes(ARROW_M / Math.sqrt(v.norm()), v));
+      // What comes straight at the eye would be a head without a shaft.
+      boolean seen = a.inFront() && b.inFront() && Math.hypot(b.x() - a.x(), b.y() - a.y()) > LEAST_ARROW_PX * brush.scale();
+      if (seen) brush.arrow(a.x(), a.y(), b.x(), b.y(), 4, Palette.FORCE);
     }
     brush.tag(eye.width() / 2.0, 26 * brush.scale(), words + ": how it begins, drawn out to "
         + Scale.length(REACH_M * 1e3, units) + " and slowed", Style.LABEL, Palette.INK, Palette.PANEL.solid(0.92));

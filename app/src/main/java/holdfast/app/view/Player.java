@@ -50,6 +50,11 @@ final class Player {
     return playing();
   }
 
+  /** The first movement on show. */
+  Optional<FirstMovement> first() {
+    return first;
+  }
+
   /** Ends what is over, or belongs to an older scene; starts the movement of a finding that was opened. */
   boolean tick(long now) {
     boolean had = playing();
@@ -63,7 +68,7 @@ final class Player {
     if (!open.equals(played)) {
       played = open;
       stop();
-      open.filter(f -> SceneMarksChoice.moves(f.code())).ifPresent(this::movement);
+      open.filter(f -> SceneMarksChoice.moves(f.code())).ifPresent(this::begin);
     }
     return had != playing();
   }
@@ -96,6 +101,25 @@ final class Player {
     playback.ifPresent(p -> brush.tag(eye.width() / 2.0, 26 * brush.scale(),
         p.words() + ", " + Scale.number(p.shownS(now), 1) + " s, shown at " + Scale.number(100 * p.speed(), 0) + " % of its speed",
         Style.LABEL, Palette.INK, Palette.PANEL.solid(0.92)));
+  }
+
+  /** Shows the mechanism that the finding carries; the engine plays the movement where none was seen. */
+  private void begin(Finding f) {
+    f.mechanism().filter(m -> m.twists().size() == bench.scene().placements().size())
+        .ifPresentOrElse(m -> show(m, words(f)), () -> movement(f));
+  }
+
+  /** What moves and why, for the line above the picture. */
+  private String words(Finding f) {
+    String who = f.about().isEmpty() ? "the heap" : f.about().get(0);
+    String at = f.figure().isPresent() ? " under " + Scale.force(f.figure().getAsDouble(), bench.units()) : " under its own weight";
+    return who + switch (f.code()) {
+      case TOPPLES -> " topples";
+      case SLIDES -> " slides";
+      case SQUEEZED -> " slips";
+      case FALLS -> " falls";
+      default -> " moves";
+    } + at;
   }
 
   /** The first movement of what a finding says falls: a slow arm at the height of the push, a little above the margin. */

@@ -28,6 +28,9 @@ final class Workbench implements AutoCloseable {
   /** What a drag in the picture does. */
   enum Mode { ARRANGE, BUMP, STAGES }
 
+  /** Metres kept in sight about a place that is flown to, beside a share of its own size. */
+  private static final double ROOM_M = 0.12;
+
   private final Filing filing;
   private final Judge judge;
   private final Chores chores;
@@ -319,7 +322,7 @@ final class Workbench implements AutoCloseable {
       lo = new Vec3(Math.min(lo.x(), s.low().x()), Math.min(lo.y(), s.low().y()), Math.min(lo.z(), s.low().z()));
       hi = new Vec3(Math.max(hi.x(), s.high().x()), Math.max(hi.y(), s.high().y()), Math.max(hi.z(), s.high().z()));
     }
-    Vec3 room = new Vec3(1, 1, 1).times(1.3 * hi.minus(lo).norm());
+    Vec3 room = new Vec3(1, 1, 1).times(0.5 * hi.minus(lo).norm() + ROOM_M);
     return camera.fitted(lo.minus(room.times(0.5)), hi.plus(room.times(0.5)), aspect, 0.1);
   }
 

@@ -1,5 +1,6 @@
 package holdfast.engine.check;
 
+import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.State;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +17,7 @@ final class Draft {
   private OptionalDouble limit = OptionalDouble.empty();
   private String unit = "";
   private Optional<State> state = Optional.empty();
+  private Optional<Mechanism> mechanism = Optional.empty();
 
   private Draft(Code code, Severity severity) {
     this.code = code;
@@ -60,8 +62,14 @@ final class Draft {
     return this;
   }
 
+  /** How it begins to move; a twist for each rock of the scene. */
+  Draft moving(Optional<Mechanism> m) {
+    mechanism = m;
+    return this;
+  }
+
   Finding say(String sentence, String remedy) {
-    return new Finding(code, severity, about, figure, limit, unit, state, sentence, remedy);
+    return new Finding(code, severity, about, figure, limit, unit, state, sentence, remedy, mechanism);
   }
 
   /** Text with figures, in the same way everywhere in the world. */

@@ -1,5 +1,6 @@
 package holdfast.engine.check;
 
+import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.State;
 import java.util.List;
 import java.util.Objects;
@@ -18,17 +19,26 @@ import java.util.OptionalDouble;
  * @param state the state of the tank that governs, when one does
  * @param sentence one plain sentence
  * @param remedy what to do about it; empty when nothing need be done
+ * @param mechanism how it begins to move, a twist for each placed rock of the scene, when that was seen: for pictures
  */
 public record Finding(
     Code code, Severity severity, List<String> about, OptionalDouble figure, OptionalDouble limit, String unit,
-    Optional<State> state, String sentence, String remedy) {
+    Optional<State> state, String sentence, String remedy, Optional<Mechanism> mechanism) {
 
   public Finding {
     about = List.copyOf(about);
     Objects.requireNonNull(sentence);
     Objects.requireNonNull(remedy);
+    Objects.requireNonNull(mechanism);
     if (figure.isPresent() && Double.isNaN(figure.getAsDouble())) {
       throw new IllegalArgumentException("figure of '" + code.word() + "' is not a number");
     }
+  }
+
+  /** A finding without a movement. */
+  public Finding(
+      Code code, Severity severity, List<String> about, OptionalDouble figure, OptionalDouble limit, String unit,
+      Optional<State> state, String sentence, String remedy) {
+    this(code, severity, about, figure, limit, unit, state, sentence, remedy, Optional.empty());
   }
 }

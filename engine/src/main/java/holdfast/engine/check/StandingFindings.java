@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Does the heap stand and stay; do the rocks lie as drawn: overlaps, hovering, outside the tank, bonds that hold nothing. */
 final class StandingFindings {
@@ -56,7 +57,7 @@ final class StandingFindings {
       case SQUEEZED -> {
         Mechanism m = ((Rest.Moves) j.rest()).mechanism();
         String rock = fastest(j.heap(), m);
-        yield Draft.fail(Code.SQUEEZED).about(movers(j.heap(), m)).in(state).say(
+        yield Draft.fail(Code.SQUEEZED).about(movers(j.heap(), m)).in(state).moving(whole(study, j, m)).say(
             text("%s is held only by a squeeze that nothing creates; put down gently, it slips.", rock),
             text("Give %s a rest from below, or fix it.", rock));
       }
@@ -82,10 +83,14 @@ final class StandingFindings {
     boolean nothing = j.heap().links().stream().noneMatch(l -> l.a() == i || l.b() == i);
     String how = nothing ? "rests on nothing" : Math.hypot(v.x(), v.y()) < 0.2 * v.norm() ? "drops"
         : "goes over toward the " + Headings.word(v);
-    return Draft.fail(Code.FALLS).about(movers(j.heap(), m)).in(state).say(
+    return Draft.fail(Code.FALLS).about(movers(j.heap(), m)).in(state).moving(whole(study, j, m)).say(
         text("%s %s under its own weight.", rock, how),
         nothing ? text("Settle the scene so that %s rests on something.", rock)
             : text("Move %s so that its weight comes over what carries it, or fix it.", rock));
+  }
+
+  private static Optional<Mechanism> whole(HeapStudy study, PartJudge j, Mechanism m) {
+    return Optional.of(study.whole(j.part(), m));
   }
 
   private static String why(PartJudge j) {
