@@ -66,9 +66,11 @@ final class DaySteps {
     if (!content.rocks().isEmpty()) {
       dryFit();
       bench();
+      if (content.plan().sandBefore() == 0) sand();
       place();
     }
-    sandAndWater();
+    if (content.plan().sandBefore() != 0) sand();
+    water();
     livingRock();
     firstDays();
     return List.copyOf(steps);
@@ -259,7 +261,7 @@ final class DaySteps {
             : ""));
   }
 
-  private void sandAndWater() {
+  private void sand() {
     Scene s = content.scene();
     Supply supply = content.supply();
     double sand = supply.sandKg();
@@ -276,6 +278,11 @@ final class DaySteps {
               : "Here rock stands on the sand: lay and level it before that rock, bed the rock by turning it to and fro, and know"
               + " that diggers undermine it."));
     }
+  }
+
+  private void water() {
+    Scene s = content.scene();
+    Supply supply = content.supply();
     double waterL = supply.volumes().waterM3() * 1e3;
     add("Mix the water",
         "Mix " + f.litres(waterL) + " ahead in clean tubs: " + f.kg(supply.saltKg())

@@ -95,14 +95,15 @@ final class FootprintPages {
     c.clipped(x, y, tileX, tileY, () -> {
       cells(s, tileLeft(column), tileLow(row));
       feet(s);
-      c.pen(Ink.BLACK, 0.6);
-      for (Drawing.Stroke k : drawing.strokes(false)) {
-        if (k.kind() != Drawing.Kind.CREASE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
-      }
       double[] window = {
         (tileLeft(column) + OVERLAP_MM) * 1e-3, (tileLow(row) + OVERLAP_MM) * 1e-3,
         (tileLeft(column) + tileX - OVERLAP_MM) * 1e-3, (tileLow(row) + tileY - OVERLAP_MM) * 1e-3};
       for (int i = 0; i < base.size(); i++) rockWords(s, i, window);
+      // The outlines last: no word may hide where the rock goes.
+      c.pen(Ink.BLACK, 0.6);
+      for (Drawing.Stroke k : drawing.strokes(false)) {
+        if (k.kind() != Drawing.Kind.CREASE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
+      }
     });
     marks(x, y);
     c.brush(Ink.BLACK);

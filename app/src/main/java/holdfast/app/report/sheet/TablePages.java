@@ -90,8 +90,8 @@ final class TablePages {
       }
       words.add(f.mm(k.thicknessMm()) + " thick: " + String.join(", ", panes));
     }
-    flow.heading("Cleaning", 12);
-    flow.paragraph("Glass that a cleaner of " + f.size(scene.settings().get(Setting.CLEANER_LENGTH_MM),
+    flow.space(2);
+    flow.paragraph("Cleaning: glass that a cleaner of " + f.size(scene.settings().get(Setting.CLEANER_LENGTH_MM),
         scene.settings().get(Setting.CLEANER_HEIGHT_MM)) + " reaches from the rim, sand to waterline, by the room it needs to the"
         + " rock: " + String.join("; ", words) + ".");
   }
