@@ -125,6 +125,27 @@ class SheetTest {
     assertThat(SheetJson.of(SheetFixture.content(SheetFixture.ridge()))).isEqualTo(SheetJson.of(c));
   }
 
+  /**
+   * Living rock in the plan of the ridge: the crown is fixed on the bench, 5 min to set and 2 for its joint and what comes
+   * after it there; the cap lies loose and is set after filling in 5 min (defaults).
+   */
+  @Test
+  void daysTellHowLongLivingRockIsDry() {
+    SheetContent c = SheetFixture.content(SheetFixture.ridge());
+    List<DaySteps.Step> days = DaySteps.of(c, new Figures(Units.METRIC));
+    assertThat(days).filteredOn(s -> s.title().equals("Fix the joints")).singleElement().satisfies(s -> assertThat(s.text())
+        .contains("green crown, living rock, is out of the water for "
+            + Figures.span(c.plan().batches().livingOutMin()) + " of work"));
+    assertThat(c.plan().batches().livingOutMin()).isGreaterThanOrEqualTo(7);
+    assertThat(days).filteredOn(s -> s.title().equals("Soak and test")).singleElement().satisfies(s -> assertThat(s.text())
+        .contains("What carries living rock (green crown) soaks in salt water"));
+    assertThat(days).filteredOn(s -> s.title().equals("Living rock")).singleElement().satisfies(s -> assertThat(s.text())
+        .contains("set purple cap", "at most 5 min"));
+    assertThat(days).extracting(DaySteps.Step::title).containsSubsequence("Level and leak test", "Floor panel", "Dry fit",
+        "Check again", "Photographs and marks", "Fix the joints", "Soak and test", "Place the rock", "Sand", "Mix the water",
+        "Fill", "Waterline", "Living rock", "The first days", "Cycle");
+  }
+
   /** What each joint is asked for stands on the sheet and in the JSON, with its strength, its factor and how to lift. */
   @Test
   void jointsTellWhatTheyAreAskedFor() throws IOException {
