@@ -19,7 +19,8 @@ public final class KnownHints {
   public Set<String> words() {
     Set<String> out = new LinkedHashSet<>();
     try {
-      if (Files.isRegularFile(store)) Files.readAllLines(store).stream().map(String::strip).filter(w -> !w.isEmpty()).forEach(out::add);
+      if (!Files.isRegularFile(store)) return out;
+      Files.readAllLines(store).stream().map(String::strip).filter(w -> !w.isEmpty()).forEach(out::add);
     } catch (IOException e) {
       return out;
     }

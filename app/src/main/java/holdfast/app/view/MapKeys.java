@@ -99,7 +99,8 @@ final class MapKeys {
 
   void rose(Scene scene) {
     rows.add(new Row.Title("Push rose: what it holds from each side"));
-    rows.add(new Row.Sample(Kind.DASHES, Palette.INK_SOFT, Scale.force(scene.settings().get(Setting.PUSH_TIER_N), units) + " to be borne"));
+    String tier = Scale.force(scene.settings().get(Setting.PUSH_TIER_N), units);
+    rows.add(new Row.Sample(Kind.DASHES, Palette.INK_SOFT, tier + " to be borne"));
     rows.add(new Row.Sample(Kind.PETAL, Palette.FINE, "holds"));
     rows.add(new Row.Sample(Kind.PETAL, Palette.FAIL, "does not"));
   }

@@ -92,7 +92,8 @@ final class Player {
   void show(Mechanism mechanism, String words) {
     stop();
     revision = bench.document().revision();
-    first = Optional.of(new FirstMovement(bench.scene().placements().stream().map(p -> p.rock()).toList(), mechanism, bench.now(), words));
+    List<String> rocks = bench.scene().placements().stream().map(p -> p.rock()).toList();
+    first = Optional.of(new FirstMovement(rocks, mechanism, bench.now(), words));
   }
 
   /** The line above what is played, and the arrows of a first movement; {@code rest} is the scene before it. */

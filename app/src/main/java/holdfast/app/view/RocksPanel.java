@@ -34,7 +34,8 @@ final class RocksPanel {
     ImGui.beginChild("lists", 0, list - ui.px(14), false);
     ui.heading("In the tank");
     count(placed.size());
-    if (placed.isEmpty()) ui.wrapped(tray.isEmpty() ? "Nothing yet. Add a rock first." : "Nothing yet. Set down a rock from the tray below.", Palette.INK_SOFT);
+    String first = tray.isEmpty() ? "Nothing yet. Add a rock first." : "Nothing yet. Set down a rock from the tray below.";
+    if (placed.isEmpty()) ui.wrapped(first, Palette.INK_SOFT);
     for (Placement p : placed) bench.scene().rock(p.rock()).ifPresent(r -> row(r, true));
     ui.heading("On the tray");
     count(tray.size());

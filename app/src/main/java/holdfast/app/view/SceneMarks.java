@@ -96,7 +96,8 @@ final class SceneMarks {
 
   /** Numbered joints: filled when fixed, open when not, on a square in the colour of failing when one is to be fixed. */
   static void joints(
-      Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, List<JointsPage.Pair> wanted, Optional<JointsPage.Pair> open) {
+      Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, List<JointsPage.Pair> wanted,
+      Optional<JointsPage.Pair> open) {
     for (int i = 0; i < joints.size(); i++) {
       Survey.Touch t = joints.get(i);
       Projector.Spot p = eye.spot(t.middle());
@@ -169,7 +170,8 @@ final class SceneMarks {
       foot(t, feet, report).ifPresent(f -> {
         Colour c = f.bounded() ? Palette.FORCE : Palette.UNDECIDED;
         marks.column(t.middle(), 0.007, height(f, perN), c);
-        marks.column(t.middle(), 0.0105, Math.max(0.002, Math.min(COLUMN_M, Math.max(0, f.leastN()) * perN)), c.toward(Palette.PANEL, 0.35));
+        double least = Math.max(0.002, Math.min(COLUMN_M, f.leastN() * perN));
+        marks.column(t.middle(), 0.0105, least, c.toward(Palette.PANEL, 0.35));
       });
     }
   }

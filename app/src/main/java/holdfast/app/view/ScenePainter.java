@@ -71,7 +71,8 @@ final class ScenePainter {
       surveying = true;
       var scene = bench.scene();
       var shapes = bench.stones().shapes(scene);
-      bench.chores().start(() -> Survey.of(scene, shapes, revision), s -> surveyed(Optional.of(s)), why -> surveyed(Optional.empty()));
+      bench.chores().start(() -> Survey.of(scene, shapes, revision),
+          s -> surveyed(Optional.of(s)), why -> surveyed(Optional.empty()));
     }
     stages.tick();
     return redraw;
@@ -83,7 +84,8 @@ final class ScenePainter {
   }
 
   private boolean wantsSurvey() {
-    return bench.opened().isPresent() || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS) || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
+    return bench.opened().isPresent() || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS)
+        || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
   }
 
   private boolean has(Shown.Layer l) {

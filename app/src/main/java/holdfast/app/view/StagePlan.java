@@ -71,8 +71,9 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
     if (!shapes.sound()) throw new IllegalStateException("'" + shapes.problems().get(0).rock() + "' has no shape");
     List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
     List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
+    Stander judge = new Watched(new StageJudge(scene, shapes.placed()), stale);
     BuildPlan plan = BuildPlan.of(scene, List.copyOf(shapes.bodies().values()), solids, contacts,
-        StageJudge.sandFeet(scene, shapes.placed()), new Watched(new StageJudge(scene, shapes.placed()), stale), BuildPlan.MOST_QUESTIONS);
+        StageJudge.sandFeet(scene, shapes.placed()), judge, BuildPlan.MOST_QUESTIONS);
     return new StagePlan(revision, scene, plan, steps(plan));
   }
 
@@ -173,9 +174,12 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
   String words() {
     List<BuildOrder.Order> orders = new ArrayList<>(List.of(plan.order()));
     plan.carry().ifPresent(c -> orders.add(c.order()));
-    return orders.stream().anyMatch(o -> !o.complete()) ? "No order was found in which everything stands, even with joints set."
-        : orders.stream().allMatch(BuildOrder.Order::unaided) ? "Every stage stands by itself, dry, with fresh joints bearing nothing."
-        : orders.stream().allMatch(BuildOrder.Order::least) ? "No order stands unaided at every stage; this one asks for the least help."
+    if (orders.stream().anyMatch(o -> !o.complete())) return "No order was found in which everything stands, even with joints set.";
+    if (orders.stream().allMatch(BuildOrder.Order::unaided)) {
+      return "Every stage stands by itself, dry, with fresh joints bearing nothing.";
+    }
+    return orders.stream().allMatch(BuildOrder.Order::least)
+        ? "No order stands unaided at every stage; this one asks for the least help."
         : "This order needs help where marked; the search for a better one was cut short.";
   }
 }

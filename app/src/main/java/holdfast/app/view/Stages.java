@@ -72,7 +72,8 @@ final class Stages {
 
   Set<String> notYet() {
     if (shown() < 0) return Set.of();
-    Set<String> out = bench.scene().placements().stream().map(Placement::rock).collect(Collectors.toCollection(LinkedHashSet::new));
+    Set<String> out = bench.scene().placements().stream().map(Placement::rock)
+        .collect(Collectors.toCollection(LinkedHashSet::new));
     if (placed > 0) out.removeAll(plan().orElseThrow().step(placed).there());
     return out;
   }
@@ -113,7 +114,8 @@ final class Stages {
       ImGui.setCursorScreenPos(x + ui.px(22), y);
     }
     ui.strong(placed == 0 ? "Before the first rock" : p.title(placed));
-    ui.wrapped(placed == 0 ? p.words() : join(join(p.help(placed), p.joints(placed, bench.units())), p.step(placed).note()), Palette.INK_SOFT);
+    String about = placed == 0 ? p.words() : join(join(p.help(placed), p.joints(placed, bench.units())), p.step(placed).note());
+    ui.wrapped(about, Palette.INK_SOFT);
     ImGui.setCursorPosY(height - ImGui.getFrameHeight() - ui.px(13));
     slider(p, ui, n);
   }

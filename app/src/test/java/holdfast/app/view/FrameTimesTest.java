@@ -75,7 +75,7 @@ class FrameTimesTest {
         d.bench.apply(new Edit.Move("move", rock, at.plus(new Vec3(i, 0, 0)), Quat.IDENTITY), gesture);
         dragging[i] = timed(d);
       }
-      assertThat(d.window.scenesPainted()).isGreaterThan(2L * FRAMES);
+      assertThat(d.window.scenesPainted()).isGreaterThanOrEqualTo(2L * FRAMES);
       System.out.printf("%d rocks, %d x %d pixels, 4 samples, %s: circling %s; dragging %s%n", rocks, Graphics.WIDTH, Graphics.HEIGHT,
           Graphics.context().renderer(), spread(circling), spread(dragging));
     }
