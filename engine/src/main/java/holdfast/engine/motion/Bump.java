@@ -146,7 +146,7 @@ public final class Bump {
   private void fill() {
     fixed.forEach(world::addFixed);
     for (int i = 0; i < poses.length; i++) {
-      world.addBody(job.bodies().get(i).body());
+      world.addBody(job.bodies().get(i).body(), Tolerances.unlikeSize(i));
       poses[i] = job.bodies().get(i).body().pose();
       velocities[i] = Twist.ZERO;
     }

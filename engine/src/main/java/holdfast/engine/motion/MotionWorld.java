@@ -22,7 +22,12 @@ public interface MotionWorld extends AutoCloseable {
   void removeFixed(String name);
 
   /** Adds a body at rest; its number comes back. */
-  int addBody(MotionBody body);
+  default int addBody(MotionBody body) {
+    return addBody(body, 1);
+  }
+
+  /** The same with its outside made {@code size} times as large about its centre of mass. */
+  int addBody(MotionBody body, double size);
 
   /** Takes a body out of the world; its number stays used. */
   void removeBody(int body);

@@ -136,13 +136,11 @@ final class PhysxWorld implements MotionWorld {
   }
 
   @Override
-  public int addBody(MotionBody body) {
+  public int addBody(MotionBody body, double size) {
     PxTransform pose = PhysxShapes.transform(body.centreInWorld(), body.pose().turn());
     PxRigidDynamic actor = runtime.physics.createRigidDynamic(pose);
     pose.destroy();
     PxMaterial material = looseMaterials.computeIfAbsent(loose(body.surface()), s -> shapes.material(looseFriction(s)));
-    // Edges that lie exactly on one another cost the engine half of a patch's contacts: no two neighbours keep the same size.
-    double size = 1 - Tolerances.UNLIKE * (1 + bodies.size() % Tolerances.UNLIKE_SIZES);
     for (Hull lobe : body.lobes()) {
       shapes.attach(actor, lobe, body.centre(), size, material, category(loose(body.surface())), -1);
     }

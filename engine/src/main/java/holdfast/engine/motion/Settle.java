@@ -149,7 +149,7 @@ public final class Settle {
     for (int g = 0; g < cluster.groups; g++) {
       Compound compound = Compound.of(cluster, g);
       compounds.add(compound);
-      world.addBody(compound.body());
+      world.addBody(compound.body(), Tolerances.unlikeSize(g));
     }
     world.setDamping(HEAVY_DRAG, HEAVY_DRAG);
     double seconds = play(world, compounds, HEAVY_S);

@@ -25,12 +25,17 @@ final class Tolerances {
   static final float DEPENETRATION_SPEED = 1f;
 
   /**
-   * Share by which a loose stone is made smaller for the engine, times one to {@link #UNLIKE_SIZES}: at most 5 um on a stone of
-   * 10 cm. Warning: without it two boxes of exactly the same width rock by millimetres when they are set flush.
+   * Share by which a loose stone of a heap is made smaller for the engine, times one to {@link #UNLIKE_SIZES}: at most half a micrometre
+   * on a stone of 10 cm, some ten last digits of the engine's numbers. Warning: without it two boxes of exactly the same width rock by millimetres when they are set flush.
    */
-  static final double UNLIKE = 1e-5;
+  private static final double UNLIKE = 1e-6;
 
-  static final int UNLIKE_SIZES = 5;
+  private static final int UNLIKE_SIZES = 5;
+
+  /** The size at which body number {@code i} of a heap is handed over: no two neighbours keep exactly the same. */
+  static double unlikeSize(int i) {
+    return 1 - UNLIKE * (1 + i % UNLIKE_SIZES);
+  }
 
   // -- settling and polish ------------------------------------------------------------------------------------------
 

@@ -29,7 +29,7 @@ class RockingTest {
   @ParameterizedTest
   @CsvSource({
       "0.1, 0.2, 0.62126576", "0.1, 0.3, 0.48563724", "0.2, 0.6, 0.68679478",
-      "0.05, 0.2, 0.29247739", "0.4, 2.0, 0.73402514", "0.2, 0.2, 1.47212953"})
+      "0.05, 0.2, 0.29247739", "0.4, 2.0, 0.73402514", "1.0, 3.0, 1.53571981", "0.2, 0.2, 1.47212953"})
   void theLeastBlowAtTheCentreIsHousners(double width, double height, double speed) {
     MotionBody block = block(width, height);
     PlayJob job = PlayJob.dry(List.of(block), List.of(TestBodies.floor()), ROUGH);

@@ -44,7 +44,8 @@ class SectionBumpTest {
 
   @ParameterizedTest
   @CsvSource({
-      "0.1, 0.2, 0.62126576", "0.1, 0.3, 0.48563724", "0.2, 0.6, 0.68679478", "0.4, 2.0, 0.73402514", "0.2, 0.2, 1.47212953"})
+      "0.1, 0.2, 0.62126576", "0.1, 0.3, 0.48563724", "0.2, 0.6, 0.68679478", "0.05, 0.2, 0.29247739", "0.4, 2.0, 0.73402514",
+      "1.0, 3.0, 1.53571981", "0.2, 0.2, 1.47212953"})
   void theLeastBlowAtTheCentreIsHousners(double width, double height, double speed) {
     assertThat(leastSpeed(width, height, speed, 480)).isCloseTo(speed, within(0.05 * speed));
   }
