@@ -1,15 +1,15 @@
 package holdfast.engine.statics;
 
 import holdfast.engine.statics.ConeSolution.End;
+import java.util.Arrays;
 
 /**
  * Solves a {@link ConeProgram} on the true second-order cones by a primal-dual interior-point method on the homogeneous
  * self-dual embedding, with Nesterov-Todd scaling and Mehrotra's predictor and corrector. The embedding ends either with
  * forces and a mechanism that agree, or with a mechanism that proves that no forces exist.
  *
- * <p>One step costs one sparse Cholesky factor of 6 x 6 blocks: the unknowns of each link are eliminated on the spot, and
- * the equations of balance of the bodies are what is left. The live factor is eliminated like a link that joins every
- * body it acts on: close to a collapse it alone resists, and keeping it out of the factor would lose all digits.
+ * <p>One step costs one sparse Cholesky factor of 6 x 6 blocks and three solutions with it ({@link ConeSystem}), refined
+ * only as far as the step can use.
  *
  * <p>Limits: figures near the square root of machine precision are the best that the normal equations give; whoever uses
  * a solution recomputes its residuals ({@link ForceBalance}).
@@ -21,13 +21,7 @@ import holdfast.engine.statics.ConeSolution.End;
 final class ConeSolver {
   private final ConeProgram p;
   private final ConeScaling cone;
-  private final BlockCholesky factor;
-  private final int[] firstCone;
-  private final int[] blockAa;
-  private final int[] blockBb;
-  private final int[] blockAb;
-  private final boolean[] flipped;
-
+  private final ConeSystem system;
   private final int nx;
   private final int ny;
   private final int nz;
@@ -42,15 +36,6 @@ final class ConeSolver {
   private double tau;
   private double kappa;
 
-  /** Lower Cholesky factors of the links' own blocks, one after another. */
-  private final double[] small;
-  private final int[] smallStart;
-  private final double[] scaled;
-  private final double[] folded;
-  /** Bodies that the live load acts on. */
-  private final int[] liveBodies;
-  private double liveBlock;
-
   private final double[] rx;
   private final double[] ry;
   private final double[] rz;
@@ -60,58 +45,19 @@ final class ConeSolver {
   private final double[] t2;
   private final double[] qx;
   private final double[] qy;
-  private final double[] hx;
-  private final Direction fixed;
-  private final Direction free;
+  private double exact;
+  private final ConeSystem.Direction fixed;
+  private final ConeSystem.Direction free;
   private final double[] stepS;
   private final double[] stepZ;
-
-  private static final class Direction {
-    final double[] x;
-    final double[] y;
-    final double[] z;
-
-    Direction(int nx, int ny, int nz) {
-      x = new double[nx];
-      y = new double[ny];
-      z = new double[nz];
-    }
-  }
 
   ConeSolver(ConeProgram program, BlockCholesky pattern) {
     p = program;
     cone = new ConeScaling(p);
-    factor = pattern;
     nx = p.unknowns;
     ny = 6 * p.bodies;
     nz = p.rows;
-    int n = p.elements.length;
-    firstCone = new int[n];
-    blockAa = new int[n];
-    blockBb = new int[n];
-    blockAb = new int[n];
-    flipped = new boolean[n];
-    smallStart = new int[n + 1];
-    int k = 0;
-    int widest = 1;
-    int tallest = 1;
-    for (int e = 0; e < n; e++) {
-      Element el = p.elements[e];
-      firstCone[e] = k;
-      k += el.halfLines() + el.cones().length;
-      blockAa[e] = pattern.blockOf(el.a(), el.a()) * BlockCholesky.BB;
-      if (el.b() >= 0) {
-        blockBb[e] = pattern.blockOf(el.b(), el.b()) * BlockCholesky.BB;
-        blockAb[e] = pattern.blockOf(el.a(), el.b()) * BlockCholesky.BB;
-        flipped[e] = pattern.flipped(el.a(), el.b());
-      }
-      smallStart[e + 1] = smallStart[e] + el.size() * el.size();
-      widest = Math.max(widest, el.size());
-      tallest = Math.max(tallest, el.rows());
-    }
-    small = new double[smallStart[n]];
-    scaled = new double[tallest * widest];
-    folded = new double[12 * widest];
+    system = new ConeSystem(p, cone, pattern);
     x = new double[nx];
     y = new double[ny];
     z = new double[nz];
@@ -119,7 +65,6 @@ final class ConeSolver {
     bestX = new double[nx];
     bestY = new double[ny];
     bestZ = new double[nz];
-    liveBodies = p.liveBodies();
     rx = new double[nx];
     ry = new double[ny];
     rz = new double[nz];
@@ -129,19 +74,18 @@ final class ConeSolver {
     t2 = new double[nz];
     qx = new double[nx];
     qy = new double[ny];
-    hx = new double[nx];
-    fixed = new Direction(nx, ny, nz);
-    free = new Direction(nx, ny, nz);
+    fixed = new ConeSystem.Direction(nx, ny, nz);
+    free = new ConeSystem.Direction(nx, ny, nz);
     stepS = new double[nz];
     stepZ = new double[nz];
   }
 
   /**
-   * Solves to the tolerances of {@link Tolerances}; {@code gap} is the relative distance of forces and mechanism to stop at.
+   * Solves until forces and mechanism are {@code gap} apart, relative, and their residuals below {@code residual}, scaled.
    * Where the digits run out before that, the best point on the way is taken if it is nearly there; whoever uses it
    * recomputes its residuals.
    */
-  ConeSolution solve(double gap) {
+  ConeSolution solve(double gap, double residual) {
     start();
     End end = End.UNSETTLED;
     int iteration = 0;
@@ -149,9 +93,10 @@ final class ConeSolver {
     int since = 0;
     for (; iteration < Tolerances.CONE_STEPS; iteration++) {
       residuals();
-      end = judge(gap);
+      end = judge(gap, residual);
       if (end != End.UNSETTLED) break;
-      double merit = merit(gap);
+      double merit = merit(gap, residual);
+      exact = Math.min(Tolerances.CONE_REFINED_LEAST, Math.max(1, merit) * Tolerances.CONE_REFINED);
       if (merit < bestMerit) {
         bestMerit = merit;
         since = 0;
@@ -192,18 +137,19 @@ final class ConeSolver {
 
   /** Where the method begins: least squares for forces and for the mechanism, pushed into the cone. */
   private void start() {
-    java.util.Arrays.fill(s, 0);
-    java.util.Arrays.fill(z, 0);
+    exact = Tolerances.CONE_REFINED_LEAST;
+    Arrays.fill(s, 0);
+    Arrays.fill(z, 0);
     cone.addCentre(s, 1);
     cone.addCentre(z, 1);
     cone.update(s, z);
-    factorAll();
-    solveSystem(new double[nx], p.rhs, p.h, fixed);
+    system.factor();
+    system.solve(new double[nx], p.rhs, p.h, fixed, exact);
     System.arraycopy(fixed.x, 0, x, 0, nx);
     for (int i = 0; i < nz; i++) s[i] = -fixed.z[i];
     pushInside(s);
     for (int i = 0; i < nx; i++) qx[i] = -p.cost[i];
-    solveSystem(qx, new double[ny], new double[nz], fixed);
+    system.solve(qx, new double[ny], new double[nz], fixed, exact);
     System.arraycopy(fixed.y, 0, y, 0, ny);
     System.arraycopy(fixed.z, 0, z, 0, nz);
     pushInside(z);
@@ -228,17 +174,17 @@ final class ConeSolver {
   }
 
   /** How far from done: the largest of residuals and gap over their tolerances; 1 or less is done. */
-  private double merit(double gap) {
+  private double merit(double gap, double residual) {
     double primal = Math.max(maxAbs(ry) / Math.max(1, maxAbs(p.rhs)), maxAbs(rz) / Math.max(1, maxAbs(p.h))) / tau;
     double dual = maxAbs(rx) / Math.max(1, maxAbs(p.cost)) / tau;
     double forces = dot(p.cost, x) / tau;
     double mechanism = -(dot(p.rhs, y) + dot(p.h, z)) / tau;
     double size = Math.max(Tolerances.CONE_GAP_FLOOR, Math.min(Math.abs(forces), Math.abs(mechanism)));
-    return Math.max(Math.max(primal, dual) / Tolerances.CONE_RESIDUAL, Math.abs(forces - mechanism) / (gap * size));
+    return Math.max(Math.max(primal, dual) / residual, Math.abs(forces - mechanism) / (gap * size));
   }
 
-  private End judge(double gap) {
-    if (merit(gap) <= 1) return End.OPTIMAL;
+  private End judge(double gap, double residual) {
+    if (merit(gap, residual) <= 1) return End.OPTIMAL;
     double cx = dot(p.cost, x);
     double by = dot(p.rhs, y);
     double hz = dot(p.h, z);
@@ -262,10 +208,10 @@ final class ConeSolver {
   private boolean step() {
     if (!cone.update(s, z)) return false;
     cone.scale(z, lambda);
-    factorAll();
+    system.factor();
     double mu = (dot(s, z) + kappa * tau) / (p.degree + 1);
     for (int i = 0; i < nx; i++) qx[i] = -p.cost[i];
-    solveSystem(qx, p.rhs, p.h, fixed);
+    system.solve(qx, p.rhs, p.h, fixed, exact);
     double fixedValue = dot(p.cost, fixed.x) + dot(p.rhs, fixed.y) + dot(p.h, fixed.z);
     double r4 = dot(p.cost, x) + dot(p.rhs, y) + dot(p.h, z) + kappa;
 
@@ -315,7 +261,7 @@ final class ConeSolver {
     for (int i = 0; i < nz; i++) t2[i] = -rest * rz[i] + t1[i];
     for (int i = 0; i < nx; i++) qx[i] = -rest * rx[i];
     for (int i = 0; i < ny; i++) qy[i] = -rest * ry[i];
-    solveSystem(qx, qy, t2, free);
+    system.solve(qx, qy, t2, free, exact);
     double value = dot(p.cost, free.x) + dot(p.rhs, free.y) + dot(p.h, free.z);
     double dTau = (-rest * r4 + dk / tau - value) / (fixedValue - kappa / tau);
     for (int i = 0; i < nx; i++) free.x[i] += dTau * fixed.x[i];
@@ -328,189 +274,6 @@ final class ConeSolver {
       stepZ[i] = free.z[i];
     }
     return dTau;
-  }
-
-  // -- the linear system --------------------------------------------------------------------------------------------
-
-  private void factorAll() {
-    factor.clear();
-    double[] blocks = factor.values();
-    for (int e = 0; e < p.elements.length; e++) {
-      Element el = p.elements[e];
-      int size = el.size();
-      cone.unscaleRows(el, p.zStart[e], firstCone[e], scaled);
-      int at = smallStart[e];
-      for (int i = 0; i < size; i++) {
-        for (int j = 0; j <= i; j++) {
-          double v = 0;
-          for (int r = 0; r < el.rows(); r++) v += scaled[r * size + i] * scaled[r * size + j];
-          small[at + i * size + j] = v;
-        }
-      }
-      factorSmall(at, size);
-      fold(el, at, size);
-      addBlock(blocks, blockAa[e], 0, 0, size, false);
-      if (el.b() >= 0) {
-        addBlock(blocks, blockBb[e], 6, 6, size, false);
-        addBlock(blocks, blockAb[e], 0, 6, size, flipped[e]);
-      }
-    }
-    if (p.live != null) {
-      double lo = 1 / cone.lineScale(p.rows - 2);
-      double hi = 1 / cone.lineScale(p.rows - 1);
-      liveBlock = lo * lo + hi * hi;
-      for (int i : liveBodies) {
-        for (int j : liveBodies) {
-          if (factor.flipped(i, j)) continue;
-          int at = factor.blockOf(i, j) * BlockCholesky.BB;
-          for (int r = 0; r < 6; r++) {
-            for (int c = 0; c < 6; c++) blocks[at + 6 * r + c] += p.live[6 * i + r] * p.live[6 * j + c] / liveBlock;
-          }
-        }
-      }
-    }
-    double largest = 0;
-    for (double v : blocks) largest = Math.max(largest, Math.abs(v));
-    double least = Tolerances.CONE_REGULAR * largest;
-    factor.addToDiagonal(least);
-    factor.factor(least);
-  }
-
-  private void factorSmall(int at, int size) {
-    for (int j = 0; j < size; j++) {
-      double d = small[at + j * size + j];
-      double before = d;
-      for (int k = 0; k < j; k++) d -= small[at + j * size + k] * small[at + j * size + k];
-      if (!(d > Tolerances.CONE_SMALL_PIVOT * before)) d = Tolerances.CONE_SMALL_PIVOT * Math.max(before, Double.MIN_NORMAL);
-      double root = Math.sqrt(d);
-      small[at + j * size + j] = root;
-      for (int i = j + 1; i < size; i++) {
-        double v = small[at + i * size + j];
-        for (int k = 0; k < j; k++) v -= small[at + i * size + k] * small[at + j * size + k];
-        small[at + i * size + j] = v / root;
-      }
-    }
-  }
-
-  /** folded := wrench rows times L^-T, twelve rows: those of a, then those of b. */
-  private void fold(Element el, int at, int size) {
-    for (int r = 0; r < (el.b() >= 0 ? 12 : 6); r++) {
-      double[] wrench = r < 6 ? el.wrenchA() : el.wrenchB();
-      int row = (r % 6) * size;
-      for (int j = 0; j < size; j++) {
-        double v = wrench[row + j];
-        for (int k = 0; k < j; k++) v -= folded[r * size + k] * small[at + j * size + k];
-        folded[r * size + j] = v / small[at + j * size + j];
-      }
-    }
-  }
-
-  private void addBlock(double[] blocks, int to, int rowFrom, int colFrom, int size, boolean transposed) {
-    for (int r = 0; r < 6; r++) {
-      for (int c = 0; c < 6; c++) {
-        double v = 0;
-        for (int k = 0; k < size; k++) v += folded[(rowFrom + r) * size + k] * folded[(colFrom + c) * size + k];
-        blocks[to + (transposed ? 6 * c + r : 6 * r + c)] += v;
-      }
-    }
-  }
-
-  /** out := H^-1 v, link by link. */
-  private void solveSmall(double[] v, double[] out) {
-    for (int e = 0; e < p.elements.length; e++) {
-      int size = p.elements[e].size();
-      int at = smallStart[e];
-      int o = p.xStart[e];
-      for (int i = 0; i < size; i++) {
-        double t = v[o + i];
-        for (int k = 0; k < i; k++) t -= small[at + i * size + k] * out[o + k];
-        out[o + i] = t / small[at + i * size + i];
-      }
-      for (int i = size - 1; i >= 0; i--) {
-        double t = out[o + i];
-        for (int k = i + 1; k < size; k++) t -= small[at + k * size + i] * out[o + k];
-        out[o + i] = t / small[at + i * size + i];
-      }
-    }
-    if (p.live != null) out[p.links] = v[p.links] / liveBlock;
-  }
-
-  private final Refinement refinement = new Refinement();
-
-  private final class Refinement {
-    double[] ex;
-    double[] ey;
-    double[] ez;
-    Direction fix;
-  }
-
-  /**
-   * Solves [0 A' G'; A 0 0; G 0 -W^2] (x, y, z) = (bx, by, bz), refined against the system itself for as long as that
-   * helps: close to a collapse the equations of balance are all but singular.
-   */
-  private void solveSystem(double[] bx, double[] by, double[] bz, Direction out) {
-    solveOnce(bx, by, bz, out);
-    if (refinement.ex == null) {
-      refinement.ex = new double[nx];
-      refinement.ey = new double[ny];
-      refinement.ez = new double[nz];
-      refinement.fix = new Direction(nx, ny, nz);
-    }
-    double[] ex = refinement.ex;
-    double[] ey = refinement.ey;
-    double[] ez = refinement.ez;
-    double aim = Tolerances.CONE_REFINED * Math.max(maxAbs(bx), Math.max(maxAbs(by), maxAbs(bz)));
-    double before = Double.POSITIVE_INFINITY;
-    for (int round = 0; round < Tolerances.CONE_REFINEMENTS; round++) {
-      p.motion(out.y, ex);
-      p.addConeTransposed(out.z, ex);
-      for (int i = 0; i < nx; i++) ex[i] = bx[i] - ex[i];
-      p.balance(out.x, ey);
-      for (int i = 0; i < ny; i++) ey[i] = by[i] - ey[i];
-      p.cone(out.x, ez);
-      cone.scale(out.z, refinement.fix.z);
-      cone.scale(refinement.fix.z, refinement.fix.z);
-      for (int i = 0; i < nz; i++) ez[i] = bz[i] - ez[i] + refinement.fix.z[i];
-      double error = Math.max(maxAbs(ex), Math.max(maxAbs(ey), maxAbs(ez)));
-      if (error <= aim || error > 0.5 * before) return;
-      before = error;
-      solveOnce(ex, ey, ez, refinement.fix);
-      for (int i = 0; i < nx; i++) out.x[i] += refinement.fix.x[i];
-      for (int i = 0; i < ny; i++) out.y[i] += refinement.fix.y[i];
-      for (int i = 0; i < nz; i++) out.z[i] += refinement.fix.z[i];
-    }
-  }
-
-  private final double[][] scratch = new double[4][];
-
-  private void solveOnce(double[] bx, double[] by, double[] bz, Direction out) {
-    if (scratch[0] == null) {
-      scratch[0] = new double[nz];
-      scratch[1] = new double[nx];
-      scratch[2] = new double[ny];
-    }
-    double[] w = scratch[0];
-    double[] q = scratch[1];
-    double[] r = scratch[2];
-    // q = bx + G' W^-2 bz
-    cone.unscale(bz, w);
-    cone.unscale(w, w);
-    System.arraycopy(bx, 0, q, 0, nx);
-    p.addConeTransposed(w, q);
-    // (A H^-1 A') y = A H^-1 q - by
-    solveSmall(q, hx);
-    p.balance(hx, r);
-    for (int i = 0; i < ny; i++) r[i] -= by[i];
-    factor.solve(r, out.y);
-    // x = H^-1 (q - A' y)
-    p.motion(out.y, hx);
-    for (int i = 0; i < nx; i++) q[i] -= hx[i];
-    solveSmall(q, out.x);
-    // z = W^-2 (G x - bz)
-    p.cone(out.x, w);
-    for (int i = 0; i < nz; i++) w[i] -= bz[i];
-    cone.unscale(w, w);
-    cone.unscale(w, out.z);
   }
 
   private static double dot(double[] a, double[] b) {

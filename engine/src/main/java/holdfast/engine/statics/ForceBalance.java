@@ -112,9 +112,14 @@ public final class ForceBalance {
     Margin.Limited best = null;
     Margin.Falls falls = null;
     double before = Double.NaN;
-    int rounds = settled > Tolerances.PRESSURE_FINE ? Tolerances.PRESSURE_COARSE_ROUNDS : Tolerances.PRESSURE_ROUNDS;
+    boolean coarse = settled > Tolerances.PRESSURE_FINE;
+    double[] deadScaled = scaled(dead);
+    double[] liveScaled = scaled(live);
+    int rounds = coarse ? Tolerances.PRESSURE_COARSE_ROUNDS : Tolerances.PRESSURE_ROUNDS;
     for (int round = 0; round < rounds; round++) {
-      ConeSolution s = solve(at, scaled(dead), scaled(live), cap, null);
+      ConeSolution s = coarse
+          ? solve(at, deadScaled, liveScaled, cap, null, Tolerances.CONE_GAP_COARSE, Tolerances.CONE_RESIDUAL_COARSE)
+          : solve(at, deadScaled, liveScaled, cap, null);
       if (s.end() == End.NO_FORCES) {
         if (falls == null && round == 0) {
           falls = new Margin.Falls(Mechanism.of(heap, s.y(), lengthM));
@@ -199,10 +204,14 @@ public final class ForceBalance {
   }
 
   private ConeSolution solve(Centre[] at, double[] load, double[] live, double cap, double[] cost) {
+    return solve(at, load, live, cap, cost, Tolerances.CONE_GAP, Tolerances.CONE_RESIDUAL);
+  }
+
+  private ConeSolution solve(Centre[] at, double[] load, double[] live, double cap, double[] cost, double gap, double residual) {
     ConeProgram program = new ConeProgram(heap.bodies().size(), elementsAt(at), load, live, cap, cost);
-    if (program.liveBodies().length > 1) return new ConeSolver(program, program.pattern()).solve(Tolerances.CONE_GAP);
+    if (program.liveBodies().length > 1) return new ConeSolver(program, program.pattern()).solve(gap, residual);
     if (pattern == null) pattern = program.pattern();
-    return new ConeSolver(program, pattern).solve(Tolerances.CONE_GAP);
+    return new ConeSolver(program, pattern).solve(gap, residual);
   }
 
   private double[] scaled(List<Wrench> loads) {

@@ -13,6 +13,12 @@ final class Tolerances {
   /** Relative distance of forces and mechanism for figures that are reported. */
   static final double CONE_GAP = 1e-8;
 
+  /** The same for bounds that staying then confirms. */
+  static final double CONE_GAP_COARSE = 1e-4;
+
+  /** Residual at which the solver may stop for those bounds; recomputed balances must come under BALANCE_RESIDUAL. */
+  static final double CONE_RESIDUAL_COARSE = 3e-8;
+
   /** Scaled; objectives smaller than this are compared absolutely. */
   static final double CONE_GAP_FLOOR = 1e-3;
 
@@ -46,8 +52,11 @@ final class Tolerances {
   /** Rounds of refinement of a linear solve at most. */
   static final int CONE_REFINEMENTS = 4;
 
-  /** Relative; a linear solve this exact is not refined further. */
+  /** Relative; a linear solve this exact is not refined further when the end is near. */
   static final double CONE_REFINED = 1e-12;
+
+  /** The same far from the end, where a direction need not be exact. */
+  static final double CONE_REFINED_LEAST = 1e-6;
 
   // -- force balance ------------------------------------------------------------------------------------------------
 
