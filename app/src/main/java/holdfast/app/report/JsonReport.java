@@ -130,7 +130,7 @@ public final class JsonReport {
     Map<String, Object> m = new LinkedHashMap<>();
     m.put("toward_deg", p.degrees());
     m.put("margin_n", p.marginN());
-    m.put("at_most_n", p.atMostN());
+    p.atMostN().ifPresent(n -> m.put("at_most_n", n));
     m.put("unlimited", p.unlimited());
     m.put("movement", p.movement().word());
     m.put("state", word(p.state()));

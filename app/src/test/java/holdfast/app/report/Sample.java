@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalDouble;
 
 /** A report put together by hand, with one of everything that a report can say. Its figures mean nothing. */
 final class Sample {
@@ -66,11 +67,11 @@ final class Sample {
             new StateLine(State.FILLED, Standing.STAYS, 0.1311, 0.1354, 247.5),
             new StateLine(State.HALF, Standing.SQUEEZED, 0, 0.09, 0)),
         List.of(
-            rock("table slab", "dry", 5.6, 34.49, 130, new PushLine(0, 60, 60, true, Movement.NONE, State.FILLED), 100),
+            rock("table slab", "dry", 5.6, 34.49, 130, new PushLine(0, 60, OptionalDouble.empty(), true, Movement.NONE, State.FILLED), 100),
             rock("tall chunk", "dry", 2.93, 18.14, 270.04,
-                new PushLine(270, 3.279, 3.9, false, Movement.TOPPLES, State.FILLED), 12.38),
+                new PushLine(270, 3.279, OptionalDouble.of(3.9), false, Movement.TOPPLES, State.FILLED), 12.38),
             rock("ledge with quite a long name", "live", 1.7, 10.48, 214.5,
-                new PushLine(22.5, 22.96, 24, false, Movement.SLIDES, State.THREE_QUARTERS), 8.02),
+                new PushLine(22.5, 22.96, OptionalDouble.of(24), false, Movement.SLIDES, State.THREE_QUARTERS), 8.02),
             new RockLine("spike", "cast", 0.42, 2.6, 90, List.of(), Optional.empty(), 0)),
         List.of(
             new JointLine("table slab", "tall chunk", 1, 5211.4, 0.013, Bond.NONE, 0),

@@ -119,7 +119,7 @@ public final class TierQuestion {
       Vec3 along = Vec3.heading(360.0 * d / directions);
       List<Wrench> live = judge.part().bodies().stream()
           .map(b -> new Wrench(along.times(kg.get(b) * Gravity.G), Vec3.ZERO)).toList();
-      if (!judge.under(live, limit).stays()) {
+      if (judge.refuses(live, limit).isPresent()) {
         return Optional.of("the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words());
       }
     }

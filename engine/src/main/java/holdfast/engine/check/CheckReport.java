@@ -7,6 +7,7 @@ import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Everything that the check of one scene found, worst first. The same scene and options give the same report on every
@@ -92,10 +93,10 @@ public record CheckReport(
    *
    * @param degrees direction of the push: 0 to the right, 90 to the back
    * @param marginN newtons; never above what staying confirmed
-   * @param atMostN what the force balance alone allows
+   * @param atMostN what the force balance alone allows; of a rock's weakest direction
    * @param unlimited the margin is at least {@code marginN}; no limit was found below the cap
    */
-  public record PushLine(double degrees, double marginN, double atMostN, boolean unlimited, Movement movement, State state) {}
+  public record PushLine(double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state) {}
 
   /**
    * One rock.

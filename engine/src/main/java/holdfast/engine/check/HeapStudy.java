@@ -21,9 +21,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * All questions that the statics are asked about one scene: does every separate heap stand and stay in each state, how
@@ -51,6 +53,8 @@ final class HeapStudy {
   private final List<State> states;
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
+  /** Judges of this study for the thread that asks: making one ready costs as much as many answers. */
+  private final ThreadLocal<Map<PartJudge, PartJudge>> mine = ThreadLocal.withInitial(IdentityHashMap::new);
 
   HeapStudy(SceneHeap scene, int threads) {
     this.scene = scene;
@@ -122,14 +126,22 @@ final class HeapStudy {
   /**
    * One direction's margin of one rock.
    *
-   * @param heading where the rock goes when it gives way, when that was seen
+   * @param atMostN what the force balance alone allows; worked out for the weakest direction of a rock
    * @param mechanism the movement of all rocks of the scene, when it was seen
    * @param settled no answer is missing
    * @param topple where the least is a slide below the tier: the least topple below the tier that another line or state meets
    */
   record PushFound(
-      double degrees, double marginN, double atMostN, boolean unlimited, Movement movement, State state,
-      Optional<Mechanism> mechanism, boolean settled, Optional<PushFound> topple) {}
+      double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state,
+      Optional<Mechanism> mechanism, boolean settled, Optional<PushFound> topple, LoadCase.Least least) {
+
+    PushFound bounded(double cap) {
+      if (unlimited) return this;
+      double atMost = least.atMost(cap);
+      return new PushFound(degrees, marginN, Double.isNaN(atMost) ? OptionalDouble.empty() : OptionalDouble.of(atMost),
+          unlimited, movement, state, mechanism, settled, topple, least);
+    }
+  }
 
   /** Push margins of every rock round the compass, rock by rock. */
   List<List<PushFound>> pushes() {
@@ -146,6 +158,9 @@ final class HeapStudy {
         double degrees = 360.0 * d / directions;
         rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first));
       }
+      int weakest = 0;
+      for (int d = 1; d < directions; d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
+      rose.set(weakest, rose.get(weakest).bounded(cap()));
       return rose;
     });
   }
@@ -158,7 +173,7 @@ final class HeapStudy {
     Map<State, PartJudge> own = new EnumMap<>(State.class);
     for (State s : lightestFirst) {
       PartJudge j = judge(s, rock);
-      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, j.forThread());
+      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, mine.get().computeIfAbsent(j, PartJudge::forThread));
     }
     return own;
   }
@@ -170,7 +185,7 @@ final class HeapStudy {
     });
     List<LoadCase> asked = new ArrayList<>(cases);
     if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
-    LoadCase.Least least = LoadCase.least(asked, cap(), SEARCH_SHARE);
+    LoadCase.Least least = LoadCase.least(asked, cap(), SEARCH_SHARE, settings.get(Setting.PUSH_TIER_N));
     first[0] = cases.indexOf(least.governing());
     double tier = settings.get(Setting.PUSH_TIER_N);
     boolean slidesEarly = least.factor() < tier && least.kind() == Movement.SLIDES;
@@ -181,8 +196,8 @@ final class HeapStudy {
 
   private PushFound found(double degrees, LoadCase.Least least, Optional<PushFound> topple) {
     boolean unlimited = least.factor() >= cap();
-    return new PushFound(degrees, least.factor(), least.atMost(), unlimited, unlimited ? Movement.NONE : least.kind(),
-        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(), topple);
+    return new PushFound(degrees, least.factor(), OptionalDouble.empty(), unlimited, unlimited ? Movement.NONE : least.kind(),
+        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(), topple, least);
   }
 
   /** A part's mechanism as one of the whole scene. */
@@ -207,7 +222,7 @@ final class HeapStudy {
           cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
         }
       });
-      LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE);
+      LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE, settings.get(Setting.PUSH_TIER_N));
       return new PressFound(least.factor(), least.governing().state(), least.settled());
     });
   }
@@ -232,7 +247,7 @@ final class HeapStudy {
     List<LoadCase> cases = new ArrayList<>();
     List<Double> degrees = new ArrayList<>();
     for (PartJudge judge : judges(state)) {
-      PartJudge own = judge.forThread();
+      PartJudge own = mine.get().computeIfAbsent(judge, PartJudge::forThread);
       for (int d = 0; d < directions; d++) {
         Vec3 along = Vec3.heading(360.0 * d / directions);
         List<Wrench> live = judge.part().bodies().stream()
@@ -241,8 +256,8 @@ final class HeapStudy {
         degrees.add(360.0 * d / directions);
       }
     }
-    LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, SEARCH_SHARE);
+    LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, SEARCH_SHARE, settings.get(Setting.SHAKE_G));
     int which = cases.indexOf(least.governing());
-    return new ShakeFound(state, least.factor(), least.atMost(), degrees.get(Math.max(0, which)), least.settled());
+    return new ShakeFound(state, least.factor(), least.atMost(SHAKE_CAP_G), degrees.get(Math.max(0, which)), least.settled());
   }
 }

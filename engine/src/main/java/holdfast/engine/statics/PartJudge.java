@@ -1,6 +1,7 @@
 package holdfast.engine.statics;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One separate heap in one state: whether it stands and stays, and what more it bears. What it found under its own weight
@@ -15,6 +16,8 @@ public final class PartJudge {
   private final Rest rest;
   private ForceBalance forces;
   private Resting resting;
+  private Elastic elastic;
+  private boolean elasticTried;
 
   /** Judges one part of a heap under its share of {@code whole}, the weights of the whole heap's bodies. */
   public PartJudge(Heap.Part part, List<Wrench> whole) {
@@ -102,6 +105,19 @@ public final class PartJudge {
   public ForceBalance.Range range(List<Integer> links) {
     if (forces == null) forces = new ForceBalance(heap, typicalN);
     return forces.range(dead, links);
+  }
+
+  /** Empty when it is seen to stay with {@code factor} times {@code live} on top, else what it does; quicker than {@link #under}. */
+  public Optional<Rest> refuses(List<Wrench> live, double factor) {
+    if (!(rest instanceof Rest.Stays s)) return Optional.of(rest());
+    if (!elasticTried) {
+      if (resting == null) resting = new Resting(heap, typicalN);
+      elastic = resting.elastic(s.state()).orElse(null);
+      elasticTried = true;
+    }
+    if (elastic != null && elastic.bears(live, factor)) return Optional.empty();
+    Rest r = under(live, factor);
+    return r.stays() ? Optional.empty() : Optional.of(r);
   }
 
   /** Whether it stays when {@code factor} times {@code live} comes on top. */

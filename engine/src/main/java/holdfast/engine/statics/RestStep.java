@@ -102,6 +102,23 @@ final class RestStep {
     return fromHeldLimits(from, held, load, inertia);
   }
 
+  /** Looks for a step from no movement, and gives up early: for a guess that is cheap when it is right. */
+  boolean leap(RestState from, double[] held, double[] load, double inertia) {
+    Arrays.fill(step, 0);
+    return newton(from, held, load, inertia, Tolerances.REST_LEAP);
+  }
+
+  /**
+   * Factors the derivative at {@code from} for the case that every contact that pushes holds, into {@code to}; false when it
+   * is singular.
+   */
+  boolean holding(RestState from, double[] held, double inertia, BlockLu to) {
+    Arrays.fill(step, 0);
+    evaluate(step, from, held, new double[step.length], inertia);
+    assemble(to, true, inertia);
+    return to.factor();
+  }
+
   /**
    * Where Newton's method loses its way between the branches, the limits are held at what they were: what is then left is
    * the minimum of a convex energy, which is found for certain and is a better place to begin from.
@@ -124,15 +141,19 @@ final class RestStep {
   }
 
   private boolean newton(RestState from, double[] held, double[] load, double inertia) {
+    return newton(from, held, load, inertia, Tolerances.REST_NEWTON);
+  }
+
+  private boolean newton(RestState from, double[] held, double[] load, double inertia, int most) {
     double size = 1;
     for (double f : load) size = Math.max(size, Math.abs(f));
     double aim = Tolerances.REST_RESIDUAL * size;
     evaluate(step, from, held, load, inertia);
     double was = norm(residual);
-    for (int newton = 0; newton < Tolerances.REST_NEWTON; newton++) {
+    for (int newton = 0; newton < most; newton++) {
       if (max(residual) <= aim) return true;
       double energyWas = energy;
-      assemble(inertia);
+      assemble(factor, false, inertia);
       solves++;
       if (!factor.factor()) return false;
       factor.solve(residual, direction);
@@ -230,7 +251,7 @@ final class RestStep {
   }
 
   /** The derivative of what {@link #evaluate} takes away from the load, at the movement it was last called with. */
-  private void assemble(double inertia) {
+  private void assemble(BlockLu factor, boolean allHold, double inertia) {
     factor.clear();
     for (int i = 0; i < soft.bodies; i++) {
       int at = soft.pattern.blockOf(i, i) * BlockPattern.BB;
@@ -239,15 +260,15 @@ final class RestStep {
     }
     for (int i = 0; i < soft.links; i++) {
       for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
-        if (push[c] > 0) add(i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
+        if (push[c] > 0) add(factor, i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
       }
-      if (limit[i] > 0) assembleFriction(i);
+      if (limit[i] > 0) assembleFriction(factor, allHold, i);
       int from = soft.springStart[i];
       int n = soft.springStart[i + 1] - from;
       for (int r = 0; r < n; r++) {
         for (int c = 0; c < n; c++) {
           double v = soft.springStiffness[i][r * n + c];
-          if (v != 0) add(i, soft.springColumn, COLUMN * (from + r), soft.springColumn, COLUMN * (from + c), v);
+          if (v != 0) add(factor, i, soft.springColumn, COLUMN * (from + r), soft.springColumn, COLUMN * (from + c), v);
         }
       }
     }
@@ -257,13 +278,13 @@ final class RestStep {
    * Holding, the three springs; slipping along the unit vector q of shears and twist, with S their columns, n the pushes'
    * and L the limit: {@code t L/|trial| (S S' - S q q' S') + mu S q (sum of k n)'}.
    */
-  private void assembleFriction(int i) {
+  private void assembleFriction(BlockLu factor, boolean allHold, int i) {
     double t = Tolerances.REST_SHEAR_STIFFNESS;
     int k0 = 3 * i;
     double size = Math.sqrt(trial[k0] * trial[k0] + trial[k0 + 1] * trial[k0 + 1] + trial[k0 + 2] * trial[k0 + 2]);
-    boolean slips = size > limit[i];
+    boolean slips = !allHold && size > limit[i];
     double f = slips ? t * limit[i] / size : t;
-    for (int k = k0; k < k0 + 3; k++) add(i, soft.slipColumn, COLUMN * k, soft.slipColumn, COLUMN * k, f);
+    for (int k = k0; k < k0 + 3; k++) add(factor, i, soft.slipColumn, COLUMN * k, soft.slipColumn, COLUMN * k, f);
     if (!slips) return;
     for (int r = 0; r < COLUMN; r++) {
       double v = 0;
@@ -275,11 +296,11 @@ final class RestStep {
       }
       pressing[r] = (limitsHeld ? 0 : soft.friction[i] * n) - f * v;
     }
-    add(i, scratch, 0, pressing, 0, 1);
+    add(factor, i, scratch, 0, pressing, 0, 1);
   }
 
   /** Adds {@code f p q'} for two columns of a link. */
-  private void add(int link, double[] p, int pAt, double[] q, int qAt, double f) {
+  private void add(BlockLu factor, int link, double[] p, int pAt, double[] q, int qAt, double f) {
     int a = soft.a[link];
     int b = soft.b[link];
     outer(factor.holding(a, a), blockAa[link], p, pAt, q, qAt, f);

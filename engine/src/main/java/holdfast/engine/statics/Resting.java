@@ -5,6 +5,7 @@ import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Whether a heap <em>stays</em>: balance alone may rest on squeeze that nothing creates, or on lifting as it slides. Here
@@ -47,9 +48,17 @@ public final class Resting {
     return follow(soft.unloaded(), loads, Tolerances.REST_FIRST_INERTIA);
   }
 
+  /** What the heap at rest as {@code at} bears without anything letting go; empty where it is not stiff enough to tell. */
+  Optional<Elastic> elastic(RestState at) {
+    hold(at);
+    BlockLu factor = new BlockLu(soft.pattern);
+    if (!step.holding(at, held, Tolerances.REST_LEAST_INERTIA, factor)) return Optional.empty();
+    return Optional.of(new Elastic(heap, soft, at, held.clone(), factor, forceN, lengthM));
+  }
+
   /** Does it stay when the loads become {@code loads}, after it came to rest as {@code before}? */
   public Rest then(RestState before, List<Wrench> loads) {
-    return follow(before.copy(), loads, Tolerances.REST_NEXT_INERTIA);
+    return follow(before.copy(), loads, Tolerances.REST_LEAST_INERTIA);
   }
 
   /** Number of linear solves so far, a measure of the work. */
@@ -67,7 +76,13 @@ public final class Resting {
     boolean nudged = false;
     for (int time = 0; time < Tolerances.REST_STEPS; time++) {
       hold(state);
-      if (!step.find(state, held, load, inertia, carriedFrom / inertia)) {
+      if (time == 0 && firstInertia < Tolerances.REST_NEXT_INERTIA) {
+        // All at once: most loads are borne without anything letting go.
+        if (!step.leap(state, held, load, inertia)) {
+          inertia = Tolerances.REST_NEXT_INERTIA;
+          continue;
+        }
+      } else if (!step.find(state, held, load, inertia, carriedFrom / inertia)) {
         if (++failures > Tolerances.REST_FAILURES) return new Rest.Undecided("the contacts did not settle");
         inertia *= Tolerances.REST_SLOW_DOWN;
         before = Double.POSITIVE_INFINITY;
@@ -88,7 +103,7 @@ public final class Resting {
       boolean plain = acceleration >= Tolerances.FALL_PLAINLY && acceleration >= Tolerances.FALL_FAR * inertia;
       boolean slow = inertia <= 1e3 * Tolerances.REST_LEAST_INERTIA && acceleration >= Tolerances.FALL_ACCELERATION;
       if ((plain || slow) && !calmer) {
-        if (++persistent >= 3) return new Rest.Moves(Mechanism.of(heap, step.step, lengthM), acceleration);
+        if (++persistent >= Tolerances.FALL_STEPS) return new Rest.Moves(Mechanism.of(heap, step.step, lengthM), acceleration);
       } else {
         persistent = 0;
       }

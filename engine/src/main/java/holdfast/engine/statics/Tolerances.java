@@ -101,6 +101,12 @@ final class Tolerances {
   /** Steps of a nudge. */
   static final int NUDGE_STEPS = 2;
 
+  /** Share of its friction, and of its push at rest, that an elastic answer leaves untouched at every contact. */
+  static final double ELASTIC_SPARE = 0.005;
+
+  /** Least mean distance of a patch from a point, over that from its centroid; 0.97 in triangles, 1 in squares. */
+  static final double ELASTIC_ARM = 0.95;
+
   /** Share of its friction limit from which a contact at rest counts as one that slipped. */
   static final double NUDGE_AT = 0.998;
 
@@ -125,6 +131,9 @@ final class Tolerances {
   /** In g; what accelerates more than this, and does not calm down, falls. Between the two nothing is concluded. */
   static final double FALL_ACCELERATION = 1e-6;
 
+  /** Steps, each ten times as long as the one before, in which a fall does not calm down. */
+  static final int FALL_STEPS = 2;
+
   /** Relative to the mean weight; centres of pressure that shift moments less than this have settled. */
   static final double REST_CENTRE = 1e-8;
 
@@ -133,6 +142,9 @@ final class Tolerances {
 
   /** Newton steps in one time step. Longer attempts pay less than a shorter time step. */
   static final int REST_NEWTON = 25;
+
+  /** Newton steps of a first attempt with the longest step of all. */
+  static final int REST_LEAP = 10;
 
   /** Rounds in which limits are held, to find a beginning for Newton's method. */
   static final int REST_LAGGED = 4;
@@ -162,6 +174,9 @@ final class Tolerances {
 
   /** Where the bound itself is not borne, this share of it is tried next: the two limits are often close. */
   static final double CONFIRM_FIRST_CUT = 0.98;
+
+  /** Share; a margin searched more finely than this asks the force balance for its bound first. */
+  static final double BOUND_PAYS = 5e-3;
 
   /** Share of the bound to which a confirmed factor is searched where a figure is asked for. */
   static final double CONFIRM_FINE = 1e-4;

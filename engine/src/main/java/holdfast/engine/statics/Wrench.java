@@ -18,4 +18,8 @@ public record Wrench(Vec3 force, Vec3 moment) {
   public Wrench times(double s) {
     return new Wrench(force.times(s), moment.times(s));
   }
+
+  public boolean isZero() {
+    return force.equals(Vec3.ZERO) && moment.equals(Vec3.ZERO);
+  }
 }
