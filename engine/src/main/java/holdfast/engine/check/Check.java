@@ -99,7 +99,8 @@ public final class Check {
     for (int i = 0; i < study.scene().rocks().size(); i++) {
       PlacedRock r = study.scene().rocks().get(i);
       List<PushLine> rose = roses.isEmpty() ? List.of() : roses.get(i).stream()
-          .map(p -> new PushLine(p.degrees(), p.marginN(), p.atMostN(), p.unlimited(), p.movement(), p.state())).toList();
+          .map(p -> new PushLine(p.degrees(), p.marginN(), p.atMostN().stream().filter(Double::isFinite).findFirst(),
+              p.unlimited(), p.movement(), p.state())).toList();
       Optional<PushLine> weakest = rose.stream().min(Comparator.comparingDouble(PushLine::marginN));
       out.add(new RockLine(r.rock().name(), r.rock().kind().word(), r.body().dryMassKg(), study.scene().weights().submergedN(i),
           r.reach(Vec3.Z) * 1e3, rose, weakest, presses.isEmpty() ? 0 : presses.get(i).marginN()));

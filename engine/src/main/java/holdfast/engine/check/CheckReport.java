@@ -96,7 +96,8 @@ public record CheckReport(
    * @param atMostN what the force balance alone allows; of a rock's weakest direction
    * @param unlimited the margin is at least {@code marginN}; no limit was found below the cap
    */
-  public record PushLine(double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state) {}
+  public record PushLine(
+      double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state) {}
 
   /**
    * One rock.

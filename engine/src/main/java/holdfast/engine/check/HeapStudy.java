@@ -44,6 +44,9 @@ final class HeapStudy {
   /** Relative width to which a lowered margin is searched. */
   static final double SEARCH_SHARE = 0.025;
 
+  /** The same for the weakest direction of a rock: fine enough to ask for the bound, which is often the answer. */
+  private static final double WEAKEST_SHARE = 4e-3;
+
   /** Shaking is looked for up to this many g. */
   private static final double SHAKE_CAP_G = 1;
 
@@ -126,7 +129,8 @@ final class HeapStudy {
   /**
    * One direction's margin of one rock.
    *
-   * @param atMostN what the force balance alone allows; worked out for the weakest direction of a rock
+   * @param atMostN what the force balance alone allows, infinite where that stayed open; worked out for the weakest
+   *     direction of a rock
    * @param mechanism the movement of all rocks of the scene, when it was seen
    * @param settled no answer is missing
    * @param topple where the least is a slide below the tier: the least topple below the tier that another line or state meets
@@ -135,11 +139,9 @@ final class HeapStudy {
       double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state,
       Optional<Mechanism> mechanism, boolean settled, Optional<PushFound> topple, LoadCase.Least least) {
 
-    PushFound bounded(double cap) {
-      if (unlimited) return this;
-      double atMost = least.atMost(cap);
-      return new PushFound(degrees, marginN, Double.isNaN(atMost) ? OptionalDouble.empty() : OptionalDouble.of(atMost),
-          unlimited, movement, state, mechanism, settled, topple, least);
+    PushFound bounded(double newtons) {
+      return new PushFound(
+          degrees, marginN, OptionalDouble.of(newtons), unlimited, movement, state, mechanism, settled, topple, least);
     }
   }
 
@@ -156,13 +158,25 @@ final class HeapStudy {
       for (int d = 0; d < directions; d++) {
         PlacedRock r = scene.rocks().get(rock);
         double degrees = 360.0 * d / directions;
-        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first));
+        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first, SEARCH_SHARE));
       }
-      int weakest = 0;
-      for (int d = 1; d < directions; d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
-      rose.set(weakest, rose.get(weakest).bounded(cap()));
+      refineWeakest(rock, own, rose, first);
       return rose;
     });
+  }
+
+  /** The weakest direction is the rock's figure: it is searched finely, and whichever is weakest then. */
+  private void refineWeakest(int rock, Map<State, PartJudge> own, List<PushFound> rose, int[] first) {
+    PlacedRock r = scene.rocks().get(rock);
+    while (true) {
+      int weakest = 0;
+      for (int d = 1; d < rose.size(); d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
+      PushFound w = rose.get(weakest);
+      if (w.unlimited || w.marginN == 0 || w.atMostN.isPresent()) return;
+      PushFound fine = push(own, Push.lines(rock, r.lobes(), r.centre(), w.degrees, settings), w.degrees, first, WEAKEST_SHARE);
+      double atMost = fine.unlimited ? cap() : fine.least.atMost(cap());
+      rose.set(weakest, fine.bounded(Double.isNaN(atMost) ? Double.POSITIVE_INFINITY : atMost));
+    }
   }
 
   /** The states that can govern a push on a rock: those that no other state's judgement covers. */
@@ -178,14 +192,14 @@ final class HeapStudy {
     return own;
   }
 
-  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees, int[] first) {
+  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees, int[] first, double share) {
     List<LoadCase> cases = new ArrayList<>();
     own.forEach((state, judge) -> {
       for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
     });
     List<LoadCase> asked = new ArrayList<>(cases);
     if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
-    LoadCase.Least least = LoadCase.least(asked, cap(), SEARCH_SHARE, settings.get(Setting.PUSH_TIER_N));
+    LoadCase.Least least = LoadCase.least(asked, cap(), share, settings.get(Setting.PUSH_TIER_N));
     first[0] = cases.indexOf(least.governing());
     double tier = settings.get(Setting.PUSH_TIER_N);
     boolean slidesEarly = least.factor() < tier && least.kind() == Movement.SLIDES;

@@ -30,7 +30,8 @@ final class Elastic {
   /** For every body asked about: six responses of openings (or pushes), shears and twists, bonded springs. */
   private final Response[] responses;
 
-  private record Response(double[][] corner, double[][] slip, double[][] spring) {}
+  /** With the farthest that anything moves at each, weighed as accelerations are. */
+  private record Response(double[][] corner, double[][] slip, double[][] spring, double[] moves) {}
 
   Elastic(Heap heap, CompliantHeap soft, RestState at, double[] held, BlockLu factor, double forceN, double lengthM) {
     this.heap = heap;
@@ -72,13 +73,17 @@ final class Elastic {
 
   private Response response(int body) {
     if (responses[body] != null) return responses[body];
-    Response out = new Response(new double[6][gap.length], new double[6][slip.length], new double[6][spring.length]);
+    Response out = new Response(new double[6][gap.length], new double[6][slip.length], new double[6][spring.length], new double[6]);
     double[] d = new double[6 * soft.bodies];
     double[] stretch = new double[spring.length];
     for (int k = 0; k < 6; k++) {
       Arrays.fill(d, 0);
       d[6 * body + k] = 1;
       factor.solve(d, d);
+      for (int i = 0; i < soft.bodies; i++) {
+        double radius = heap.bodies().get(i).sizeM() / 2 / lengthM;
+        for (int r = 0; r < 6; r++) out.moves[k] = Math.max(out.moves[k], Math.abs(d[6 * i + r]) * (r < 3 ? 1 : radius));
+      }
       for (int i = 0; i < soft.links; i++) {
         for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
           double opens = soft.along(soft.cornerColumn, COLUMN * c, i, d);
@@ -108,6 +113,10 @@ final class Elastic {
     if (body < 0) return true;
     double[] six = ForceBalance.scaled(List.of(live.get(body)), forceN / factor, lengthM);
     Response r = response(body);
+    // What only inertia holds is not held.
+    double moves = 0;
+    for (int k = 0; k < 6; k++) moves += Math.abs(six[k]) * r.moves[k];
+    if (moves * Tolerances.REST_LEAST_INERTIA > Tolerances.REST_ACCELERATION) return false;
     // Deal with the links of the body itself first: they are the likeliest to let go.
     for (int i = 0; i < soft.links; i++) if ((soft.a[i] == body || soft.b[i] == body) && !holds(i, r, six)) return false;
     for (int i = 0; i < soft.links; i++) if (soft.a[i] != body && soft.b[i] != body && !holds(i, r, six)) return false;
