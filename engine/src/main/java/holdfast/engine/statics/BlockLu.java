@@ -20,7 +20,7 @@ final class BlockLu {
   /** At the place of the block (i, j) below the diagonal, the block (j, i) above it. */
   private final double[] upper;
   private final double[] work;
-  private final double[] square = new double[2 * BB];
+  private final int[] pivoted = new int[B];
   private final double[] product = new double[BB];
 
   BlockLu(BlockPattern pattern) {
@@ -89,33 +89,42 @@ final class BlockLu {
 
   /** The inverse of a diagonal block in its place, by Gauss and Jordan with row pivots. */
   private boolean invert(int at) {
-    double[] s = square;
-    for (int r = 0; r < B; r++) {
-      for (int c = 0; c < B; c++) {
-        s[12 * r + c] = lower[at + B * r + c];
-        s[12 * r + 6 + c] = r == c ? 1 : 0;
-      }
-    }
+    double[] s = lower;
     for (int j = 0; j < B; j++) {
       int best = j;
-      for (int r = j + 1; r < B; r++) if (Math.abs(s[12 * r + j]) > Math.abs(s[12 * best + j])) best = r;
-      double pivot = s[12 * best + j];
+      for (int r = j + 1; r < B; r++) if (Math.abs(s[at + B * r + j]) > Math.abs(s[at + B * best + j])) best = r;
+      double pivot = s[at + B * best + j];
       if (!(Math.abs(pivot) > Double.MIN_NORMAL)) return false;
+      pivoted[j] = best;
+      int row = at + B * j;
       if (best != j) {
-        for (int c = 0; c < 12; c++) {
-          double t = s[12 * best + c];
-          s[12 * best + c] = s[12 * j + c];
-          s[12 * j + c] = t;
+        for (int c = 0; c < B; c++) {
+          double t = s[at + B * best + c];
+          s[at + B * best + c] = s[row + c];
+          s[row + c] = t;
         }
       }
-      for (int c = 0; c < 12; c++) s[12 * j + c] /= pivot;
+      s[row + j] = 1;
+      double inverse = 1 / pivot;
+      for (int c = 0; c < B; c++) s[row + c] *= inverse;
       for (int r = 0; r < B; r++) {
-        double f = s[12 * r + j];
-        if (r == j || f == 0) continue;
-        for (int c = 0; c < 12; c++) s[12 * r + c] -= f * s[12 * j + c];
+        if (r == j) continue;
+        int other = at + B * r;
+        double f = s[other + j];
+        if (f == 0) continue;
+        s[other + j] = 0;
+        for (int c = 0; c < B; c++) s[other + c] -= f * s[row + c];
       }
     }
-    for (int r = 0; r < B; r++) System.arraycopy(s, 12 * r + 6, lower, at + B * r, B);
+    // Rows were exchanged before: of the inverse, columns are.
+    for (int j = B - 1; j >= 0; j--) {
+      int best = pivoted[j];
+      for (int r = 0; best != j && r < B; r++) {
+        double t = s[at + B * r + j];
+        s[at + B * r + j] = s[at + B * r + best];
+        s[at + B * r + best] = t;
+      }
+    }
     return true;
   }
 

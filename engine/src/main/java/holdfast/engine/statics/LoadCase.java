@@ -41,11 +41,14 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
     Least worst = null;
     for (LoadCase c : cases) {
-      Least own = least(List.of(c), tier, share);
+      // How it gives way shows well before the figure does.
+      Least own = least(List.of(c), tier, Math.max(share, Tolerances.MOVEMENT_SHARE), tier);
       if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
       if (worst == null || own.factor() < worst.factor()) worst = own;
     }
-    return Optional.ofNullable(worst);
+    if (worst == null || share >= Tolerances.MOVEMENT_SHARE) return Optional.ofNullable(worst);
+    Least fine = least(List.of(worst.governing()), tier, share, tier);
+    return Optional.of(new Least(fine.factor(), fine.governing(), worst.movement(), fine.settled()));
   }
 
   /**

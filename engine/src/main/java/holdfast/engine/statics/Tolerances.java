@@ -144,7 +144,7 @@ final class Tolerances {
   static final int REST_NEWTON = 25;
 
   /** Newton steps of a first attempt with the longest step of all. */
-  static final int REST_LEAP = 10;
+  static final int REST_LEAP = 6;
 
   /** Rounds in which limits are held, to find a beginning for Newton's method. */
   static final int REST_LAGGED = 4;
@@ -186,6 +186,9 @@ final class Tolerances {
 
   /** Relative; loads nearer than this to a multiple of others are that multiple. */
   static final double PROPORTIONAL = 1e-12;
+
+  /** Share of a factor to which it is searched where only the first movement above it is asked for. */
+  static final double MOVEMENT_SHARE = 0.1;
 
   /** A margin is passed by these factors, one after the other, to see the first movement. */
   static final double[] JUST_BEYOND = {1.02, 1.05, 1.1, 1.2};
