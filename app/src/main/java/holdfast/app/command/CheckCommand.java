@@ -38,6 +38,10 @@ final class CheckCommand extends Subcommand {
   @Option(names = "--seed", paramLabel = "N", description = "Seed of the variations. Default: 1.")
   private long seed = 1;
 
+  @Option(names = "--exact",
+      description = "Search every push margin to a ten-thousandth, not only each rock's weakest. Default: to 2.5 %%.")
+  private boolean exact;
+
   @Override
   protected ExitCode run() {
     CheckOptions options = options();
@@ -60,6 +64,6 @@ final class CheckCommand extends Subcommand {
     if (variations < 0 || variations > MOST_VARIATIONS) {
       throw new InputProblem("--vary must be from 0 to " + MOST_VARIATIONS + ", was " + variations + ".");
     }
-    return new CheckOptions(count, true, variations, seed);
+    return new CheckOptions(count, true, variations, seed, exact);
   }
 }

@@ -36,7 +36,7 @@ public final class Check {
   public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
-    HeapStudy study = new HeapStudy(heap, options.threads());
+    HeapStudy study = new HeapStudy(heap, options.threads(), options.exact());
     List<List<PushFound>> roses = options.roses() ? study.pushes() : List.of();
     List<PressFound> presses = options.roses() ? study.presses() : List.of();
     List<ShakeFound> shakes = options.roses() ? study.shakes() : List.of();

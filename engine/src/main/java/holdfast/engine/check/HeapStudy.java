@@ -44,6 +44,9 @@ final class HeapStudy {
   /** Relative width to which a lowered margin is searched. */
   static final double SEARCH_SHARE = 0.025;
 
+  /** The same where margins are asked for exactly. */
+  private static final double EXACT_SHARE = 1e-4;
+
   /** The same for the weakest direction of a rock: fine enough to ask for the bound, which is often the answer. */
   private static final double WEAKEST_SHARE = 4e-3;
 
@@ -53,6 +56,8 @@ final class HeapStudy {
   private final SceneHeap scene;
   private final Settings settings;
   private final int threads;
+  private final double pushShare;
+  private final double weakestShare;
   private final List<State> states;
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
@@ -60,6 +65,12 @@ final class HeapStudy {
   private final ThreadLocal<Map<PartJudge, PartJudge>> mine = ThreadLocal.withInitial(IdentityHashMap::new);
 
   HeapStudy(SceneHeap scene, int threads) {
+    this(scene, threads, false);
+  }
+
+  HeapStudy(SceneHeap scene, int threads, boolean exact) {
+    pushShare = exact ? EXACT_SHARE : SEARCH_SHARE;
+    weakestShare = exact ? EXACT_SHARE : WEAKEST_SHARE;
     this.scene = scene;
     this.threads = threads;
     settings = scene.scene().settings();
@@ -158,7 +169,7 @@ final class HeapStudy {
       for (int d = 0; d < directions; d++) {
         PlacedRock r = scene.rocks().get(rock);
         double degrees = 360.0 * d / directions;
-        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first, SEARCH_SHARE));
+        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first, pushShare));
       }
       refineWeakest(rock, own, rose, first);
       return rose;
@@ -173,7 +184,7 @@ final class HeapStudy {
       for (int d = 1; d < rose.size(); d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
       PushFound w = rose.get(weakest);
       if (w.unlimited || w.marginN == 0 || w.atMostN.isPresent()) return;
-      PushFound fine = push(own, Push.lines(rock, r.lobes(), r.centre(), w.degrees, settings), w.degrees, first, WEAKEST_SHARE);
+      PushFound fine = push(own, Push.lines(rock, r.lobes(), r.centre(), w.degrees, settings), w.degrees, first, weakestShare);
       double atMost = fine.unlimited ? cap() : fine.least.atMost(cap());
       rose.set(weakest, fine.bounded(Double.isNaN(atMost) ? Double.POSITIVE_INFINITY : atMost));
     }
