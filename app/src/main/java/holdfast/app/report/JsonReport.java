@@ -6,7 +6,10 @@ import holdfast.engine.check.CheckReport.RockLine;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import holdfast.engine.pane.PaneReport;
+import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.Twist;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -22,6 +25,9 @@ import java.util.stream.IntStream;
  * the right and 90 to the back.
  */
 public final class JsonReport {
+  /** Of a movement whose fastest point goes at 1 m/s: what is slower than this is not told. */
+  private static final double STILL = 1e-3;
+
   public static final String FORMAT = "holdfast-report/1";
 
   private JsonReport() {}
@@ -41,6 +47,7 @@ public final class JsonReport {
       m.put("shake_g", s.shakeG());
       m.put("shake_at_most_g", s.shakeAtMostG());
       m.put("shake_toward_deg", s.shakeDegrees());
+      s.collapse().ifPresent(c -> m.put("first_movement", movement(r, c)));
       return m;
     }).toList());
     root.put("rocks", r.rocks().stream().map(JsonReport::rock).toList());
@@ -210,6 +217,21 @@ public final class JsonReport {
     m.put("covered_peak_n", slip.covered().peakN());
     m.put("cover", slip.cover());
     return m;
+  }
+
+  /** The rocks that move, with the speed of their centre of mass in m/s and their spin in rad/s; the fastest point goes at 1 m/s. */
+  private static List<Map<String, Object>> movement(CheckReport r, Mechanism how) {
+    List<Map<String, Object>> out = new ArrayList<>();
+    for (int i = 0; i < how.twists().size(); i++) {
+      Twist t = how.twists().get(i);
+      if (t.velocity().norm() < STILL && t.spin().norm() < STILL) continue;
+      Map<String, Object> m = new LinkedHashMap<>();
+      m.put("rock", r.rocks().get(i).name());
+      m.put("velocity_m_s", List.of(t.velocity().x(), t.velocity().y(), t.velocity().z()));
+      m.put("spin_rad_s", List.of(t.spin().x(), t.spin().y(), t.spin().z()));
+      out.add(m);
+    }
+    return out;
   }
 
   private static String word(State s) {

@@ -63,9 +63,9 @@ final class Sample {
             new Finding(Code.ROCK_AMOUNT, Severity.NOTE, List.of(), OptionalDouble.of(0.094), OptionalDouble.empty(), "kg/L",
                 Optional.empty(), "There are 0.09 kg of rock to a litre of water, a usual amount.", "")),
         List.of(
-            new StateLine(State.DRY, Standing.STAYS, 0.2139, 0.2201, 270),
-            new StateLine(State.FILLED, Standing.STAYS, 0.1311, 0.1354, 247.5),
-            new StateLine(State.HALF, Standing.SQUEEZED, 0, 0.09, 0)),
+            new StateLine(State.DRY, Standing.STAYS, 0.2139, 0.2201, 270, Optional.empty()),
+            new StateLine(State.FILLED, Standing.STAYS, 0.1311, 0.1354, 247.5, Optional.empty()),
+            new StateLine(State.HALF, Standing.SQUEEZED, 0, 0.09, 0, Optional.empty())),
         List.of(
             rock("table slab", "dry", 5.6, 34.49, 130, new PushLine(0, 60, OptionalDouble.empty(), true, Movement.NONE, State.FILLED), 100),
             rock("tall chunk", "dry", 2.93, 18.14, 270.04,

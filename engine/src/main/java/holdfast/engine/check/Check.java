@@ -9,7 +9,9 @@ import holdfast.engine.check.CheckReport.StateLine;
 import holdfast.engine.check.HeapStudy.PressFound;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
+import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.State;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.PlacedRock;
@@ -88,8 +90,10 @@ public final class Check {
   private static List<StateLine> states(HeapStudy study, List<ShakeFound> shakes) {
     List<StateLine> out = new ArrayList<>();
     for (int i = 0; i < study.states().size(); i++) {
-      ShakeFound s = shakes.isEmpty() ? new ShakeFound(study.states().get(i), 0, 0, 0, true) : shakes.get(i);
-      out.add(new StateLine(study.states().get(i), study.standing(study.states().get(i)), s.marginG(), s.atMostG(), s.degrees()));
+      State state = study.states().get(i);
+      ShakeFound s = shakes.isEmpty() ? new ShakeFound(state, 0, 0, 0, true, Optional.empty()) : shakes.get(i);
+      Optional<Mechanism> collapse = study.standing(state) == CheckReport.Standing.STAYS ? s.mechanism() : study.collapse(state);
+      out.add(new StateLine(state, study.standing(state), s.marginG(), s.atMostG(), s.degrees(), collapse));
     }
     return out;
   }

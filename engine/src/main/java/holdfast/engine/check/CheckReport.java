@@ -1,6 +1,7 @@
 package holdfast.engine.check;
 
 import holdfast.engine.pane.PaneReport;
+import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Movement;
 import holdfast.engine.statics.State;
 import holdfast.model.scene.JointSpec;
@@ -85,8 +86,11 @@ public record CheckReport(
    * @param shakeG sideways acceleration in g that starts the first collapse, confirmed by staying
    * @param shakeAtMostG what the force balance alone allows
    * @param shakeDegrees the weakest direction
+   * @param collapse how it first moves, a twist for each rock: by its weight where it does not stay, else when shaken past
+   *     its margin; empty where that was not seen or there is no margin
    */
-  public record StateLine(State state, Standing standing, double shakeG, double shakeAtMostG, double shakeDegrees) {}
+  public record StateLine(
+      State state, Standing standing, double shakeG, double shakeAtMostG, double shakeDegrees, Optional<Mechanism> collapse) {}
 
   /**
    * The push margin from one side: the least over the push lines and the states.

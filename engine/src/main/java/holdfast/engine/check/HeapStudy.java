@@ -126,6 +126,14 @@ final class HeapStudy {
     return worst;
   }
 
+  /** How the worst of the heaps that do not stay in a state begins to move under its weight, when that was seen. */
+  Optional<Mechanism> collapse(State state) {
+    for (PartJudge j : judges(state)) {
+      if (standing(j) == standing(state) && j.rest() instanceof Rest.Moves m) return Optional.of(whole(j.part(), m.mechanism()));
+    }
+    return Optional.empty();
+  }
+
   static CheckReport.Standing standing(PartJudge j) {
     return j.balance().match(
         ok -> j.rest().match(
@@ -259,14 +267,15 @@ final class HeapStudy {
   // -- shaking ------------------------------------------------------------------------------------------------------
 
   /** Shaking in one state: the least margin over directions and heaps, in g. */
-  record ShakeFound(State state, double marginG, double atMostG, double degrees, boolean settled) {}
+  record ShakeFound(
+      State state, double marginG, double atMostG, double degrees, boolean settled, Optional<Mechanism> mechanism) {}
 
   List<ShakeFound> shakes() {
     return Parallel.map(states, threads, this::shake);
   }
 
   private ShakeFound shake(State state) {
-    if (scene.rocks().isEmpty()) return new ShakeFound(state, SHAKE_CAP_G, SHAKE_CAP_G, 0, true);
+    if (scene.rocks().isEmpty()) return new ShakeFound(state, SHAKE_CAP_G, SHAKE_CAP_G, 0, true, Optional.empty());
     int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
     List<Double> kg = scene.weights().shakingKg(state);
     List<LoadCase> cases = new ArrayList<>();
@@ -283,6 +292,7 @@ final class HeapStudy {
     }
     LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, SEARCH_SHARE, settings.get(Setting.SHAKE_G));
     int which = cases.indexOf(least.governing());
-    return new ShakeFound(state, least.factor(), least.atMost(SHAKE_CAP_G), degrees.get(Math.max(0, which)), least.settled());
+    return new ShakeFound(state, least.factor(), least.atMost(SHAKE_CAP_G), degrees.get(Math.max(0, which)), least.settled(),
+        least.movement().map(m -> whole(least.governing().judge().part(), m)));
   }
 }

@@ -81,4 +81,23 @@ class FindingMechanismTest {
     CheckReport r = check(List.of(box("low", 200, 200, 60)), List.of(at("low", 110, 10)));
     assertThat(r.findings()).filteredOn(f -> f.code() == Code.GAP).isNotEmpty().allSatisfy(f -> assertThat(f.mechanism()).isEmpty());
   }
+
+  /**
+   * Every state carries how it first moves. Shaken, the box of 100 x 100 x 300 mm goes over its lower edge at 1/3 g, before
+   * anything slides at 0.35 g (derived; dry, where nothing but its own mass shakes).
+   */
+  @Test
+  void everyStateCarriesItsFirstMovement() {
+    CheckReport r = check(List.of(box("low", 200, 200, 60), box("tall", 100, 100, 300)), List.of(at("low", 150, 10), at("tall", 400, 10)));
+    assertThat(r.states()).isNotEmpty().allMatch(s -> s.collapse().isPresent());
+    CheckReport.StateLine dry = r.states().get(0);
+    assertThat(dry.shakeG()).isBetween(0.97 / 3, 1 / 3.0);
+    assertThat(dry.shakeAtMostG()).isCloseTo(1 / 3.0, within(1e-4));
+    Twist low = dry.collapse().orElseThrow().twists().get(0);
+    assertThat(low.velocity().norm() + low.spin().norm()).isCloseTo(0, within(1e-9));
+    Twist tall = dry.collapse().orElseThrow().twists().get(1);
+    Vec3 ahead = new Vec3(tall.velocity().x(), tall.velocity().y(), 0).unit();
+    Vec3 atEdge = tall.velocity().plus(tall.spin().cross(ahead.times(0.05).plusTimes(-0.15, Vec3.Z)));
+    assertThat(atEdge.norm()).isLessThan(0.02);
+  }
 }
