@@ -12,6 +12,7 @@ import holdfast.model.io.TankSizes;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
+import holdfast.model.scene.UsualGlass;
 import java.io.IOException;
 import java.math.RoundingMode;
 import java.nio.file.Path;
@@ -89,7 +90,8 @@ final class NewCommand extends Subcommand {
     if (output != null) Inputs.mustNotBeThere(output, replace);
     List<Double> typed = Measures.sizeMm("--size", size);
     boolean assumed = sideGlass == null || bottomGlass == null;
-    double usual = TankSizes.glassMm(typed.get(0), typed.get(1), typed.get(2));
+    double usual = inside ? UsualGlass.forInsideMm(typed.get(0), typed.get(1), typed.get(2))
+        : UsualGlass.forOutsideMm(typed.get(0), typed.get(1), typed.get(2));
     double side = glass("--side-glass", sideGlass, usual);
     double bottom = glass("--bottom-glass", bottomGlass, usual);
     double length = inRange("--size, inside length", typed.get(0) - (inside ? 0 : 2 * side), 50, 10_000);

@@ -8,6 +8,7 @@ import holdfast.model.scene.Scene;
 import holdfast.model.scene.Side;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,6 +55,17 @@ class NewCommandTest {
     String named = Run.holdfast("new", "--size", "90x45x45 cm").out();
     assertThat(Run.holdfast("new", "90x45x45", "cm").out()).isEqualTo(named);
     assertThat(Run.holdfast("new", "90x45x45 cm").out()).isEqualTo(named).contains("holdfast-scene/1");
+  }
+
+  /** What is assumed for want of a measure is what the check calls usual: 8 mm above a foot of height (builders' table). */
+  @Test
+  void assumedGlassIsNeverThinnerThanTheCheckCallsUsual() {
+    for (String size : List.of("60x30x35 cm", "80x40x50 cm", "120x45x50 cm")) {
+      Path file = dir.resolve(size.replace(' ', '-') + ".json");
+      assertThat(Run.holdfast("new", size, "-o", file.toString()).exit()).isZero();
+      assertThat(Run.holdfast("check", file.toString()).out()).contains("bottom pane").doesNotContain("thinner than");
+    }
+    assertThat(Inputs.scene(dir.resolve("60x30x35-cm.json")).tank().bottomGlassMm()).isEqualTo(8);
   }
 
   @Test

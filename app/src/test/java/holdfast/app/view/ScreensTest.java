@@ -2,8 +2,9 @@ package holdfast.app.view;
 
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
-import holdfast.model.io.TankSizes;
+import holdfast.model.io.TankSize;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.Tank;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -22,6 +23,8 @@ import org.lwjgl.glfw.GLFW;
  */
 class ScreensTest {
   private static final int LEFT = GLFW.GLFW_MOUSE_BUTTON_LEFT;
+  private static final TankSize EMPTY =
+      new TankSize("60x30x35 cm", 590, 290, 345, 5, Tank.BottomSupport.UNKNOWN);
 
   @TempDir
   Path folder;
@@ -121,7 +124,7 @@ class ScreensTest {
   @ParameterizedTest
   @EnumSource(Screen.class)
   void looksAsItWasKept(Screen screen) throws IOException {
-    Scene scene = screen.scene.isEmpty() ? ScenesSheet.empty(TankSizes.named("60x30x35 cm").orElseThrow()) : Judged.scene(screen.scene);
+    Scene scene = screen.scene.isEmpty() ? ScenesSheet.empty(EMPTY) : Judged.scene(screen.scene);
     try (WindowDriver d = new WindowDriver(scene, folder, Judged::judge)) {
       d.rest();
       screen.way.accept(d);

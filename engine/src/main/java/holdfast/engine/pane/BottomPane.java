@@ -9,6 +9,7 @@ import holdfast.model.scene.SeaWater;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Tank;
+import holdfast.model.scene.UsualGlass;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -146,7 +147,7 @@ public final class BottomPane {
 
   private double usualGlassMm() {
     Tank t = scene.tank();
-    return UsualThickness.forTankMm(t.lengthMm(), t.widthMm(), t.heightMm());
+    return UsualGlass.forInsideMm(t.lengthMm(), t.widthMm(), t.heightMm());
   }
 
   private PaneSolver solver(Bed bed, FloorSpread spread, int points) {

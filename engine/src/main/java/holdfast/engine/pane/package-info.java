@@ -12,7 +12,7 @@
  *   <li>{@link holdfast.engine.pane.Envelope} the greatest surface stress at a place over all foot forces that the ranges
  *       and the weight admit.
  *   <li>{@link holdfast.engine.pane.GlassStrength} what the glass may bear, {@link holdfast.engine.pane.StonePoint} what a
- *       point or a dropped stone does, {@link holdfast.engine.pane.UsualThickness} what is usual.
+ *       point or a dropped stone does, {@link holdfast.model.scene.UsualGlass} what is usual.
  *   <li>{@link holdfast.engine.pane.BottomPane} the entry point, and its {@link holdfast.engine.pane.PaneReport}.
  * </ol>
  *

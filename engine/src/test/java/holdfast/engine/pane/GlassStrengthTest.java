@@ -48,13 +48,4 @@ class GlassStrengthTest {
   void formulaAgreesWithTheTable(double hours, double read) {
     assertThat(LoadDuration.kModFor(hours)).isCloseTo(read, within(0.005));
   }
-
-  /** Builders' table (common practice); sizes in inches made millimetres. */
-  @ParameterizedTest
-  @CsvSource({"610, 305, 305, 5", "290, 290, 300, 5", "900, 450, 450, 8", "600, 600, 600, 10", "1210, 450, 450, 10",
-    "1190, 440, 480, 12", "1770, 570, 580, 12", "740, 440, 590, 12"})
-  void usualThickness(double length, double width, double height, double glassMm) {
-    assertThat(UsualThickness.forTankMm(length, width, height)).isEqualTo(glassMm);
-    assertThat(UsualThickness.forTankMm(width, length, height)).isEqualTo(glassMm);
-  }
 }

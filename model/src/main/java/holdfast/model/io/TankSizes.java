@@ -1,6 +1,7 @@
 package holdfast.model.io;
 
 import holdfast.model.scene.Tank.BottomSupport;
+import holdfast.model.scene.UsualGlass;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,28 +9,17 @@ import java.util.Optional;
 
 /**
  * Common tank sizes. Metric names give the outer glass, inch names the outside over the trim (published size charts); inner =
- * outer less twice the glass, height less the bottom (memory). The glass follows a published table by size; between two of
- * its rows the thinner glass is taken, since a pane check on thinner glass errs to the safe side. Everybody should measure
- * their own.
+ * outer less twice the glass, height less the bottom (memory). The glass is the usual one for the size; everybody should
+ * measure their own.
  */
 public final class TankSizes {
   private static final double INCH_MM = 25.4;
-  private static final double FOOT_MM = 304.8;
-  /** A tank may exceed a row of the table by this share and still count to it: 35 cm passes for a foot. */
-  private static final double ROW_SLACK = 1.2;
-
-  /** Largest tank in feet for a thickness: length, width, height, glass in millimetres. Larger ones: 12. */
-  private static final double[][] GLASS = {
-      {2, 1, 1, 5}, {3, 1.5, 1.5, 8}, {2, 2, 2, 10}, {4, 1.5, 1.5, 10},
-  };
-  private static final double GLASS_OF_LARGER_MM = 12;
 
   /** Outer lengths, centimetres (common practice). */
   private static final int[][] METRIC_CM = {
-      {30, 30, 30}, {30, 30, 35}, {40, 25, 25}, {45, 45, 45}, {60, 30, 30}, {60, 30, 35}, {60, 40, 40}, {60, 60, 60}, {80, 35,
-          40},
-      {80, 40, 50}, {90, 45, 45}, {100, 40, 50}, {100, 50, 50}, {120, 40, 50}, {120, 45, 50}, {120, 50, 50}, {120, 60, 60},
-      {150, 50, 60}, {150, 60, 60}, {180, 60, 60}, {200, 60, 60},
+      {30, 30, 30}, {30, 30, 35}, {40, 25, 25}, {45, 45, 45}, {60, 30, 30}, {60, 30, 35}, {60, 40, 40}, {60, 60, 60},
+      {80, 35, 40}, {80, 40, 50}, {90, 45, 45}, {100, 40, 50}, {100, 50, 50}, {120, 40, 50}, {120, 45, 50}, {120, 50, 50},
+      {120, 60, 60}, {150, 50, 60}, {150, 60, 60}, {180, 60, 60}, {200, 60, 60},
   };
   /** Outside lengths over the trim, inches (published). */
   private static final int[][] INCHES = {
@@ -66,21 +56,9 @@ public final class TankSizes {
     double length = size[0] * unitMm;
     double width = size[1] * unitMm;
     double height = size[2] * unitMm;
-    double glass = glassMm(length, width, height);
+    double glass = UsualGlass.forOutsideMm(length, width, height);
     return new TankSize(size[0] + "x" + size[1] + "x" + size[2] + " " + unit,
         tenths(length - 2 * glass), tenths(width - 2 * glass), tenths(height - glass), glass, support);
-  }
-
-  /** The glass that a tank of these outer lengths usually has; a start until it is measured. */
-  public static double glassMm(double lengthMm, double widthMm, double heightMm) {
-    double thinnest = GLASS_OF_LARGER_MM;
-    for (double[] row : GLASS) {
-      double limit = ROW_SLACK * FOOT_MM;
-      if (lengthMm <= row[0] * limit && widthMm <= row[1] * limit && heightMm <= row[2] * limit) {
-        thinnest = Math.min(thinnest, row[3]);
-      }
-    }
-    return thinnest;
   }
 
   private static double tenths(double mm) {
