@@ -10,6 +10,12 @@ import java.util.OptionalDouble;
 
 /** A finding being written. */
 final class Draft {
+  /**
+   * In units of the last digit told: a figure this near to the next digit is that digit, less the rounding of the numbers.
+   * Warning: much more would tell a margin above what was found.
+   */
+  private static final double ROUNDING = 1e-6;
+
   private final Code code;
   private final Severity severity;
   private final List<String> about = new ArrayList<>();
@@ -79,7 +85,17 @@ final class Draft {
 
   /** Rounded down to a tenth: a margin is never told greater than it was found. */
   static double down(double margin) {
-    return Math.floor(margin * 10) / 10;
+    return Math.floor(margin * 10 + ROUNDING) / 10;
+  }
+
+  /** Rounded down to a whole one: a gap is never told wider than it is. */
+  static double wholeDown(double figure) {
+    return Math.floor(figure + ROUNDING);
+  }
+
+  /** Rounded up to a whole one: what is to be moved is never told shorter than it must be. */
+  static double wholeUp(double figure) {
+    return Math.ceil(figure - ROUNDING);
   }
 
   /** Names in a row: a; a and b; a, b and c. */

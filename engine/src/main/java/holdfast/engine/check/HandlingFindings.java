@@ -51,7 +51,7 @@ final class HandlingFindings {
     out.add(d.about(m.rocks()).say(
         stuck ? text("%s does not pass the opening on a straight lift, whichever way it is turned and tilted before: at best it"
                 + " is %.0f mm too large. Turning it while it is half way through was not tried.",
-                what, Math.ceil(-1e3 * m.passage().slackM()))
+                what, Draft.wholeUp(-1e3 * m.passage().slackM()))
             : text("Whether %s passes the opening on a straight lift is within half a millimetre: not settled.", what),
         (m.rocks().size() > 1 ? "Build it in smaller pieces." : "Choose a smaller rock.") + split));
   }

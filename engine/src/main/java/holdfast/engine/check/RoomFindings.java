@@ -50,12 +50,12 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (mm < 0.5) {
       out.add(Draft.fail(Code.TOUCHES_PANE).about(g.name(), pane).figure(mm, limit, "mm").say(
           text("%s touches the %s.", g.name(), pane),
-          text("Move %s %.0f mm %s.", g.name(), Math.ceil(limit - mm), away(g))));
+          text("Move %s %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
       return;
     }
     out.add(Draft.fail(Code.GAP).about(g.name(), pane).figure(mm, limit, "mm").say(
-        text("%s stands %.0f mm from the %s.", g.name(), Math.floor(mm), pane),
-        text("Move %s %.0f mm %s.", g.name(), Math.ceil(limit - mm), away(g))));
+        text("%s stands %.0f mm from the %s.", g.name(), Draft.wholeDown(mm), pane),
+        text("Move %s %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
   }
 
   private static String away(Gaps.PaneGap g) {
@@ -72,8 +72,8 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     lines.add(new GapLine(g.name(), g.device(), mm, g.requiredM() * 1e3));
     if (g.kept()) return;
     out.add(Draft.fail(Code.BLOCKS_DEVICE).about(g.name(), g.device()).figure(mm, g.requiredM() * 1e3, "mm").say(
-        text("%s stands %.0f mm from %s.", g.name(), Math.floor(mm), g.device()),
-        text("Move %s %.0f mm away from it.", g.name(), Math.ceil(g.requiredM() * 1e3 - mm))));
+        text("%s stands %.0f mm from %s.", g.name(), Draft.wholeDown(mm), g.device()),
+        text("Move %s %.0f mm away from it.", g.name(), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
   }
 
   private static void height(Scene scene, Gaps.RockHeight h, List<Finding> out) {
@@ -81,7 +81,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     double water = scene.water().levelMm();
     out.add(Draft.fail(Code.TOO_TALL).about(h.name()).figure(h.topM() * 1e3, h.limitM() * 1e3, "mm").say(
         text("%s reaches %.0f mm, %.0f %% of the water's depth.", h.name(), h.topM() * 1e3, 100 * h.topM() * 1e3 / water),
-        text("Lower the stack by %.0f mm.", Math.ceil((h.topM() - h.limitM()) * 1e3))));
+        text("Lower the stack by %.0f mm.", Draft.wholeUp((h.topM() - h.limitM()) * 1e3))));
   }
 
   private static void room(GrowingRoom g, List<Finding> out) {
