@@ -58,7 +58,8 @@ final class BumpRun {
 
   /** What was asked for; names, {@code foot}, {@code frames} and {@code section} may be null. */
   record Wish(
-      Path scene, String rock, String toward, boolean weakest, OptionalDouble impulseNs, OptionalDouble fishKg, OptionalDouble armN,
+      Path scene, String rock, String toward, boolean weakest, OptionalDouble impulseNs, OptionalDouble fishKg,
+      OptionalDouble armN,
       OptionalDouble speedMS, double strokeM, boolean least, String remove, String undermine, Integer foot,
       OptionalDouble heightShare, boolean dry, Path frames, Path section) {
 
@@ -208,7 +209,8 @@ final class BumpRun {
     if (result instanceof SectionResult.NotPlayed n) return "No section: " + n.reason() + ".\n";
     SectionResult.Played played = (SectionResult.Played) result;
     String title = "Section through " + blow.rock() + ": "
-        + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN) + " toward " + towardWords() + (wish.dry ? ", dry" : ", tank filled");
+        + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN) + " toward " + towardWords()
+        + (wish.dry ? ", dry" : ", tank filled");
     BufferedImage strip = FallPicture.draw(played, blow.rock(), 0, blow.at().z(), title);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     if (!ImageIO.write(strip, "png", bytes)) throw new IOException("no writer for PNG");

@@ -50,7 +50,8 @@ final class DropRun {
     Shapes shapes = Inputs.shapes(scene, wish.input);
     if (!(wish.xMm >= 0 && wish.xMm <= scene.tank().lengthMm() && wish.yMm >= 0 && wish.yMm <= scene.tank().widthMm())) {
       throw new InputProblem("--at must lie in the tank, x from 0 to " + Units.plain(scene.tank().lengthMm())
-          + " and y from 0 to " + Units.plain(scene.tank().widthMm()) + " mm, was " + Units.plain(wish.xMm) + "," + Units.plain(wish.yMm) + ".");
+          + " and y from 0 to " + Units.plain(scene.tank().widthMm()) + " mm, was " + Units.plain(wish.xMm) + ","
+          + Units.plain(wish.yMm) + ".");
     }
     SettleJob job = SceneBodies.settleJob(scene, shapes.bodies().values());
     if (job.locked().contains(wish.rock)) throw new InputProblem("'" + wish.rock + "' is locked: it stays where it is.");

@@ -49,7 +49,8 @@ public sealed interface Edit {
     public Outcome on(Scene s) {
       if (s.rock(rock).isEmpty()) return new Outcome.Refused("There is no rock '" + rock + "'.");
       if (s.placement(rock).isPresent()) return new Outcome.Refused("'" + rock + "' is in the tank already.");
-      return new Outcome.Changed(s.withPlacements(SceneParts.plus(s.placements(), new Placement(rock, atMm, turn.unit(), false))));
+      return new Outcome.Changed(s.withPlacements(SceneParts.plus(s.placements(),
+          new Placement(rock, atMm, turn.unit(), false))));
     }
   }
 
@@ -157,7 +158,8 @@ public sealed interface Edit {
 
     @Override
     public Outcome on(Scene s) {
-      if (!(tank.lengthMm() > 0 && tank.widthMm() > 0 && tank.heightMm() > 0 && tank.sideGlassMm() > 0 && tank.bottomGlassMm() > 0)) {
+      if (!(tank.lengthMm() > 0 && tank.widthMm() > 0 && tank.heightMm() > 0 && tank.sideGlassMm() > 0
+          && tank.bottomGlassMm() > 0)) {
         return new Outcome.Refused("Every length of the tank must be above 0 mm.");
       }
       if (!(water.levelMm() >= 0 && water.levelMm() <= tank.heightMm())) {

@@ -25,7 +25,8 @@ public final class FileMark {
   public static Optional<FileMark> of(Path file) {
     try {
       BasicFileAttributes a = Files.readAttributes(file, BasicFileAttributes.class);
-      return Optional.of(new FileMark(file, a.size(), a.lastModifiedTime().toMillis(), Arrays.hashCode(Files.readAllBytes(file))));
+      return Optional.of(new FileMark(file, a.size(), a.lastModifiedTime().toMillis(),
+          Arrays.hashCode(Files.readAllBytes(file))));
     } catch (IOException e) {
       return Optional.empty();
     }

@@ -48,6 +48,7 @@ final class SceneParts {
   }
 
   static Scene furnished(Scene s, Tank tank, Floor floor, Scene.Sand sand, Scene.Water water) {
-    return new Scene(s.name(), tank, floor, sand, water, s.devices(), s.lamps(), s.rocks(), s.placements(), s.joints(), s.settings());
+    return new Scene(s.name(), tank, floor, sand, water, s.devices(), s.lamps(), s.rocks(), s.placements(), s.joints(),
+        s.settings());
   }
 }

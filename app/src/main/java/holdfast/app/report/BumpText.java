@@ -28,7 +28,8 @@ public final class BumpText {
       PlayResult.PaneHit hardest = null;
       for (PlayResult.PaneHit h : p.hits()) if (hardest == null || h.energyJ() > hardest.energyJ()) hardest = h;
       String hits = hardest == null ? "; no pane is hit"
-          : "; " + hardest.rock() + " hits the " + hardest.side().word() + " pane at " + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s with "
+          : "; " + hardest.rock() + " hits the " + hardest.side().word() + " pane at "
+          + Units.fixed(hardest.speedMS(), 2, RoundingMode.UP) + " m/s with "
           + units.text(Quantity.ENERGY, hardest.energyJ(), RoundingMode.UP);
       return list(fell) + (fell.size() == 1 ? " falls" : " fall") + hits + "." + end + "\n";
     }
@@ -42,7 +43,8 @@ public final class BumpText {
   }
 
   /** Verdict, what was done, a line for each rock that moved, panes that were hit, cautions. */
-  public static String of(PlayResult.Played p, String what, Settings settings, Optional<LeastBlow.Found.Between> least, Units units) {
+  public static String of(PlayResult.Played p, String what, Settings settings, Optional<LeastBlow.Found.Between> least,
+      Units units) {
     StringBuilder b = new StringBuilder(verdict(p, units));
     b.append(what).append("\n");
     least.ifPresent(l -> b.append(least(l, units)));

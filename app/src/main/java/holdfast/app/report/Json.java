@@ -95,6 +95,7 @@ public final class Json {
   }
 
   private static boolean holdsMore(Object value) {
-    return value instanceof Raw || value instanceof Map<?, ?> m && !m.isEmpty() || value instanceof Collection<?> c && !c.isEmpty();
+    return value instanceof Raw || value instanceof Map<?, ?> m && !m.isEmpty()
+        || value instanceof Collection<?> c && !c.isEmpty();
   }
 }

@@ -34,13 +34,15 @@ public final class SettleText {
     if (!rests(s)) {
       return "Not settled: " + (s.atRest() ? "" : "the heap did not come to rest; ") + "deepest overlap "
           + units.text(Quantity.LENGTH, s.worstOverlapM() * 1e3, RoundingMode.UP) + ", widest hover "
-          + (Double.isInfinite(s.worstHoverM()) ? "beyond reach" : units.text(Quantity.LENGTH, s.worstHoverM() * 1e3, RoundingMode.UP))
+          + (Double.isInfinite(s.worstHoverM())
+              ? "beyond reach" : units.text(Quantity.LENGTH, s.worstHoverM() * 1e3, RoundingMode.UP))
           + ".\n";
     }
     SettleResult.Move most = s.moves().stream().max(Comparator.comparingDouble(SettleResult.Move::shiftM)).orElseThrow();
     boolean moved = most.shiftM() > 5e-5;
     return rocks + (n == 1 ? " rests" : " rest") + " on real contacts; " + (moved
-        ? "the largest move was " + units.text(Quantity.LENGTH, most.shiftM() * 1e3, RoundingMode.UP) + " (" + most.rock() + ").\n"
+        ? "the largest move was " + units.text(Quantity.LENGTH, most.shiftM() * 1e3, RoundingMode.UP) + " ("
+        + most.rock() + ").\n"
         : "nothing had to move.\n");
   }
 

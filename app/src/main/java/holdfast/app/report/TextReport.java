@@ -150,12 +150,14 @@ public final class TextReport {
 
   private void states() {
     if (report.rocks().isEmpty()) return;
-    Table t = new Table().words("state").words("under its own weight").figures("bears\nshake g").figures("at most\ng").words("weakest toward");
+    Table t = new Table().words("state").words("under its own weight").figures("bears\nshake g").figures("at most\ng")
+        .words("weakest toward");
     for (StateLine s : report.states()) {
       t.row(s.state().words(), s.standing().word(), units.number(Quantity.SHAKE, s.shakeG(), FLOOR),
           units.number(Quantity.SHAKE, s.shakeAtMostG(), CEILING), Words.toward(s.shakeDegrees()));
     }
-    table("States of the tank", t, "At most: what a balance of forces alone allows; the heap is only trusted with the first figure.");
+    table("States of the tank", t,
+        "At most: what a balance of forces alone allows; the heap is only trusted with the first figure.");
   }
 
   private void rocks() {

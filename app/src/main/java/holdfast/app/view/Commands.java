@@ -95,7 +95,9 @@ final class Commands {
   /** Saves; {@code over} writes over what somebody else has put into the file. */
   void save(boolean over) {
     try {
-      if (bench.filing().save(bench.document(), over)) bench.tell("Saved " + bench.filing().file().orElseThrow(), SeverityLook.FINE);
+      if (bench.filing().save(bench.document(), over)) {
+        bench.tell("Saved " + bench.filing().file().orElseThrow(), SeverityLook.FINE);
+      }
       else openSheet(Sheets.Kind.CHANGED);
     } catch (IOException e) {
       bench.tell("Not saved: " + e.getMessage(), SeverityLook.FAIL);
@@ -206,7 +208,8 @@ final class Commands {
     Optional<Placement> p = bench.chosenPlacement();
     if (s.isEmpty() || p.isEmpty()) return;
     double fall = Lowering.heightAbove(
-        s.get().lobes().stream().map(h -> h.moved(s.get().pose())).toList(), hulls(s.get().name()), bench.scene().floor().topMm() / 1e3);
+        s.get().lobes().stream().map(h -> h.moved(s.get().pose())).toList(), hulls(s.get().name()),
+        bench.scene().floor().topMm() / 1e3);
     if (fall < 0) {
       // It is inside something: it comes to lie on top.
       double z = restingMm(s.get().lobes(), p.get().atMm(), p.get().turn(), hulls(s.get().name()), bench.scene());

@@ -156,7 +156,9 @@ public final class FallPicture {
     for (SectionResult.Piece piece : played.pieces()) {
       if (!piece.moves()) {
         boolean pane = piece.name().endsWith("pane");
-        for (List<double[]> p : piece.polygons()) fill(g, shape(p, null, height), pane ? Palette.BOTTOM : Palette.LOUVRE, Palette.GLASS_EDGE, 1);
+        for (List<double[]> p : piece.polygons()) {
+          fill(g, shape(p, null, height), pane ? Palette.BOTTOM : Palette.LOUVRE, Palette.GLASS_EDGE, 1);
+        }
         continue;
       }
       SectionResult.Move move = frame.moves().get(rock++);

@@ -118,6 +118,7 @@ final class Handles {
     Projector.Spot[] arrow = arrow(s, eye, brush.scale());
     if (arrow == null) return;
     boolean on = lit.filter(Grip.LIFT::equals).isPresent();
-    brush.arrow(arrow[0].x(), arrow[0].y(), arrow[1].x(), arrow[1].y(), on ? 3.4 : 2.2, on ? Palette.CHOSEN : Palette.CHOSEN.solid(0.7));
+    brush.arrow(arrow[0].x(), arrow[0].y(), arrow[1].x(), arrow[1].y(), on ? 3.4 : 2.2,
+        on ? Palette.CHOSEN : Palette.CHOSEN.solid(0.7));
   }
 }

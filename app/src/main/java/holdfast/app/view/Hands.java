@@ -166,7 +166,9 @@ final class Hands {
     lastX = x;
     lastY = y;
     if (doing instanceof Doing.Nothing) return point(x, y, eye);
-    if (doing instanceof Doing.Circle) bench.setCamera(bench.camera().turned(-dx * DEGREES_PER_PX / scale, dy * DEGREES_PER_PX / scale));
+    if (doing instanceof Doing.Circle) {
+      bench.setCamera(bench.camera().turned(-dx * DEGREES_PER_PX / scale, dy * DEGREES_PER_PX / scale));
+    }
     if (doing instanceof Doing.Slide) bench.setCamera(bench.camera().panned(-dx / eye.height(), dy / eye.height()));
     if (doing instanceof Doing.Carry c) carry(c, x, y, eye, keys);
     if (doing instanceof Doing.Lift l) lift(l, y, eye, keys);
@@ -235,7 +237,8 @@ final class Hands {
   private static Vec3 snapped(Vec3 mm, Scene scene) {
     Floor.Extent e = scene.floor().extentIn(scene.tank());
     double half = scene.floor().cellMm() / 2;
-    return new Vec3(e.xMm() + Math.round((mm.x() - e.xMm()) / half) * half, e.yMm() + Math.round((mm.y() - e.yMm()) / half) * half, mm.z());
+    return new Vec3(e.xMm() + Math.round((mm.x() - e.xMm()) / half) * half,
+        e.yMm() + Math.round((mm.y() - e.yMm()) / half) * half, mm.z());
   }
 
   /** No stone is dragged through a pane. */
@@ -245,7 +248,8 @@ final class Hands {
     double right = 1e3 * (s.high().x() - at.x());
     double front = 1e3 * (at.y() - s.low().y());
     double back = 1e3 * (s.high().y() - at.y());
-    return new Vec3(within(mm.x(), left, scene.tank().lengthMm() - right), within(mm.y(), front, scene.tank().widthMm() - back), mm.z());
+    return new Vec3(within(mm.x(), left, scene.tank().lengthMm() - right),
+        within(mm.y(), front, scene.tank().widthMm() - back), mm.z());
   }
 
   private static double within(double v, double lo, double hi) {
@@ -265,7 +269,8 @@ final class Hands {
     double step = keys.alt() ? 0.1 : 1;
     double floor = 1e3 * (l.stone().pose().at().z() - l.stone().low().z());
     double z = Math.max(floor, Math.round((l.from().atMm().z() + mm) / step) * step);
-    bench.apply(new Edit.Move("lift", l.stone().name(), new Vec3(l.from().atMm().x(), l.from().atMm().y(), z), l.from().turn()), l.gesture());
+    bench.apply(new Edit.Move("lift", l.stone().name(), new Vec3(l.from().atMm().x(), l.from().atMm().y(), z), l.from().turn()),
+        l.gesture());
   }
 
   private void turn(Doing.Turn t, double x, double y, Projector eye, Keys keys) {

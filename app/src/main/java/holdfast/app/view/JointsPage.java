@@ -100,8 +100,8 @@ final class JointsPage {
       ui.small("rod " + Scale.length(now.rodDiameterMm(), bench.units()) + " thick, "
           + Scale.length(now.rodDepthMm(), bench.units()) + " deep in each rock", Palette.INK_SOFT);
       if (ui.check("glued in", now.rodGlued())) {
-        bench.apply(new Edit.Fix(new JointSpec(now.a(), now.b(), now.bond(), 0, now.rodDiameterMm(), now.rodDepthMm(), !now.rodGlued(),
-            now.madeIn())));
+        bench.apply(new Edit.Fix(new JointSpec(now.a(), now.b(), now.bond(), 0, now.rodDiameterMm(), now.rodDepthMm(),
+            !now.rodGlued(), now.madeIn())));
       }
     }
     if (now.bonded() && ui.check("made in the tank, not on the bench", now.madeIn() == JointSpec.MadeIn.TANK)) {

@@ -84,7 +84,8 @@ public final class PanePicture {
     line(g, regular, stress(c.totalNmm2(), RoundingMode.CEILING) + " (water and sand alone "
         + units.number(Quantity.STRESS, c.waterNmm2(), RoundingMode.CEILING) + ", rocks alone "
         + units.number(Quantity.STRESS, c.rocksNmm2(), RoundingMode.CEILING) + ") against "
-        + stress(limit, RoundingMode.FLOOR) + " by the design strength (" + percent(c.utilisation()) + "); the trade's rule allows "
+        + stress(limit, RoundingMode.FLOOR) + " by the design strength (" + percent(c.utilisation())
+        + "); the trade's rule allows "
         + stress(report.strength().tradeLimitNmm2(), RoundingMode.FLOOR), 85 * s, 14.5 * s);
   }
 
@@ -140,7 +141,8 @@ public final class PanePicture {
       case SHEET -> "Sheet dashed round its rim. ";
       case BARE -> "";
     };
-    String bare = report.feet().stream().anyMatch(FootBearing::bare) ? " On bare glass all of a foot's force is put on one spot." : "";
+    String bare = report.feet().stream().anyMatch(FootBearing::bare)
+        ? " On bare glass all of a foot's force is put on one spot." : "";
     String key = "Feet outlined, with the most force each may carry in any case." + bare
         + " Lines of equal stress at the scale's marks.";
     line(g, regular, floor + key, height - 42 * s, 12.5 * s);

@@ -100,7 +100,8 @@ final class Player {
   void draw(Brush brush, Projector eye, Tableau rest, long now) {
     first.ifPresent(f -> f.draw(brush, eye, rest, bench.units()));
     playback.ifPresent(p -> brush.tag(eye.width() / 2.0, 26 * brush.scale(),
-        p.words() + ", " + Scale.number(p.shownS(now), 1) + " s, shown at " + Scale.number(100 * p.speed(), 0) + " % of its speed",
+        p.words() + ", " + Scale.number(p.shownS(now), 1) + " s, shown at " + Scale.number(100 * p.speed(), 0)
+        + " % of its speed",
         Style.LABEL, Palette.INK, Palette.PANEL.solid(0.92)));
   }
 
@@ -113,7 +114,8 @@ final class Player {
   /** What moves and why, for the line above the picture. */
   private String words(Finding f) {
     String who = f.about().isEmpty() ? "the heap" : f.about().get(0);
-    String at = f.figure().isPresent() ? " under " + Scale.force(f.figure().getAsDouble(), bench.units()) : " under its own weight";
+    String at = f.figure().isPresent()
+        ? " under " + Scale.force(f.figure().getAsDouble(), bench.units()) : " under its own weight";
     return who + switch (f.code()) {
       case TOPPLES -> " topples";
       case SLIDES -> " slides";
@@ -129,7 +131,8 @@ final class Player {
     if (stone.isEmpty()) return;
     Stone s = stone.get();
     Optional<CheckReport.PushLine> weakest = bench.report()
-        .flatMap(r -> r.rocks().stream().filter(l -> l.name().equals(s.name())).findFirst()).flatMap(CheckReport.RockLine::weakest);
+        .flatMap(r -> r.rocks().stream().filter(l -> l.name().equals(s.name())).findFirst())
+        .flatMap(CheckReport.RockLine::weakest);
     Disturbance d = weakest.<Disturbance>map(w -> {
       double height = s.low().z() + bench.scene().settings().get(Setting.PUSH_HEIGHT) * (s.high().z() - s.low().z());
       Vec3 at = new Vec3(s.centreInTank().x(), s.centreInTank().y(), height);
@@ -174,11 +177,14 @@ final class Player {
 
   /** What happened, in a line; said to be a picture and no verdict. */
   static String outcome(PlayResult.Played p) {
-    List<String> fell = p.outcomes().stream().filter(o -> o.fate() == PlayResult.Fate.FELL).map(PlayResult.Outcome::rock).toList();
-    List<String> moved = p.outcomes().stream().filter(o -> o.fate() == PlayResult.Fate.SHIFTED).map(PlayResult.Outcome::rock).toList();
+    List<String> fell = p.outcomes().stream().filter(o -> o.fate() == PlayResult.Fate.FELL)
+        .map(PlayResult.Outcome::rock).toList();
+    List<String> moved = p.outcomes().stream().filter(o -> o.fate() == PlayResult.Fate.SHIFTED)
+        .map(PlayResult.Outcome::rock).toList();
     String what = !fell.isEmpty() ? fell.stream().collect(Collectors.joining(", ")) + " fell"
         : !moved.isEmpty() ? moved.stream().collect(Collectors.joining(", ")) + " shifted" : "everything stayed";
-    String glass = p.hits().isEmpty() ? "" : ", and " + p.hits().get(0).rock() + " struck the " + p.hits().get(0).side().word() + " pane";
+    String glass = p.hits().isEmpty()
+        ? "" : ", and " + p.hits().get(0).rock() + " struck the " + p.hits().get(0).side().word() + " pane";
     return "Played: " + what + glass + ". A picture of what would happen; the verdict is at the right.";
   }
 

@@ -141,7 +141,8 @@ final class RockForm {
     length.set(bench.units().briefNumber(Quantity.LENGTH, m.lengthMm()));
     width.set(bench.units().briefNumber(Quantity.LENGTH, m.widthMm()));
     height.set(bench.units().briefNumber(Quantity.LENGTH, m.heightMm()));
-    Rock.Mesh mesh = rock.map(Rock::form).filter(f -> f instanceof Rock.Mesh).map(f -> (Rock.Mesh) f).orElse(new Rock.Mesh("", 1));
+    Rock.Mesh mesh = rock.map(Rock::form).filter(f -> f instanceof Rock.Mesh).map(f -> (Rock.Mesh) f)
+        .orElse(new Rock.Mesh("", 1));
     scan.set(mesh.file());
     unitMm.set(Units.plain(mesh.unitMm()));
     Optional<Rock.Weighed> w = rock.map(Rock::mass).filter(x -> x instanceof Rock.Weighed).map(x -> (Rock.Weighed) x);
@@ -157,25 +158,30 @@ final class RockForm {
     Optional<Double> h = number(height, mm);
     Optional<Double> mass = number(weight, kg);
     Optional<Double> unit = number(unitMm, 1);
-    if (name.get().isBlank()) problem = "Give it a name.";
-    else if (!scanned && (l.isEmpty() || w.isEmpty() || h.isEmpty())) problem = "Length, width and height must be numbers above 0.";
-    else if (scanned && (scan.get().isBlank() || unit.isEmpty())) problem = "Name the file, and say how many millimetres its unit is.";
-    else if (mass.isEmpty() && !(existing && bench.chosenRock().map(r -> r.mass() instanceof Rock.BulkDensity).orElse(false))) {
+    if (name.get().isBlank()) {
+      problem = "Give it a name.";
+    } else if (!scanned && (l.isEmpty() || w.isEmpty() || h.isEmpty())) {
+      problem = "Length, width and height must be numbers above 0.";
+    } else if (scanned && (scan.get().isBlank() || unit.isEmpty())) {
+      problem = "Name the file, and say how many millimetres its unit is.";
+    } else if (mass.isEmpty() && !(existing && bench.chosenRock().map(r -> r.mass() instanceof Rock.BulkDensity).orElse(false))) {
       problem = "Weigh it: the weight must be a number above 0.";
     } else {
       Rock.Form form = scanned ? new Rock.Mesh(scan.get().strip(), unit.get())
           : keptForm(existing).orElse(new Rock.Measured(look, l.orElseThrow(), w.orElseThrow(), h.orElseThrow(), seed));
       Rock.Mass m = mass.<Rock.Mass>map(v -> new Rock.Weighed(v, weighing, OptionalDouble.empty()))
           .orElseGet(() -> bench.chosenRock().orElseThrow().mass());
-      give(new Rock(name.get().strip(), kind, form, m, bench.chosenRock().filter(r -> existing).map(Rock::sealedVolumeMl).orElse(0.0),
-          slimy, bench.chosenRock().filter(r -> existing).map(Rock::removable).orElse(false),
+      give(new Rock(name.get().strip(), kind, form, m,
+          bench.chosenRock().filter(r -> existing).map(Rock::sealedVolumeMl).orElse(0.0), slimy,
+          bench.chosenRock().filter(r -> existing).map(Rock::removable).orElse(false),
           bench.chosenRock().filter(r -> existing).map(Rock::pricePerKg).orElse(OptionalDouble.empty())), existing);
     }
   }
 
   /** A rock given by points or lobes keeps its shape. */
   private Optional<Rock.Form> keptForm(boolean existing) {
-    return bench.chosenRock().filter(r -> existing).map(Rock::form).filter(f -> f instanceof Rock.Points || f instanceof Rock.Lobes);
+    return bench.chosenRock().filter(r -> existing).map(Rock::form)
+        .filter(f -> f instanceof Rock.Points || f instanceof Rock.Lobes);
   }
 
   private void give(Rock rock, boolean existing) {

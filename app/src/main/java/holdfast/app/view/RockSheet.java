@@ -62,7 +62,8 @@ final class RockSheet {
     Optional<CheckReport.RockLine> line =
         bench.report().flatMap(rep -> rep.rocks().stream().filter(l -> l.name().equals(rock)).findFirst());
     String text = line.flatMap(CheckReport.RockLine::weakest)
-        .map(w -> "Holds " + (w.unlimited() ? "more than " : "") + Scale.force(w.marginN(), bench.units()) + " from its weakest side")
+        .map(w -> "Holds " + (w.unlimited() ? "more than " : "") + Scale.force(w.marginN(), bench.units())
+            + " from its weakest side")
         .orElse(bench.judgementSettled() ? "" : "judging…");
     ui.small(text, Palette.INK_SOFT);
   }

@@ -29,7 +29,9 @@ public final class ScanFiles {
   public static MeshResult load(Path folder, String name) {
     try {
       Path file = folder.resolve(name);
-      if (Files.size(file) > MOST_BYTES) return new MeshResult.Unreadable("the file is larger than 400 MB; thin the scan out first");
+      if (Files.size(file) > MOST_BYTES) {
+        return new MeshResult.Unreadable("the file is larger than 400 MB; thin the scan out first");
+      }
       byte[] bytes = Files.readAllBytes(file);
       String ending = ending(name);
       if (ending.equals("obj") || ending.equals("stl")) return MeshFiles.parse(name, bytes);

@@ -177,7 +177,8 @@ final class SceneMarks {
   }
 
   private static double perNewton(CheckReport report) {
-    double most = report.feet().stream().filter(CheckReport.FootLine::bounded).mapToDouble(CheckReport.FootLine::mostN).max().orElse(0);
+    double most = report.feet().stream().filter(CheckReport.FootLine::bounded).mapToDouble(CheckReport.FootLine::mostN)
+        .max().orElse(0);
     return COLUMN_M / Math.max(LEAST_FULL_N, most);
   }
 

@@ -299,7 +299,8 @@ final class ScenePainter {
       Projector.Spot tip = eye.spot(p.at());
       Projector.Spot tail = eye.spot(p.at().minus(p.impulseNs().times(1 / BumpWords.NS_PER_METRE)));
       brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 4, Palette.FORCE);
-      brush.tag(tail.x(), tail.y() - 18 * brush.scale(), BumpWords.inWords(j), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.94));
+      brush.tag(tail.x(), tail.y() - 18 * brush.scale(), BumpWords.inWords(j), Style.STRONG, Palette.INK,
+          Palette.PANEL.solid(0.94));
     });
   }
 

@@ -48,7 +48,8 @@ record SectionStrip(SectionResult.Played played, long startNanos) {
       for (List<double[]> poly : p.polygons()) {
         ImVec2[] points = new ImVec2[poly.size()];
         for (int i = 0; i < points.length; i++) {
-          double[] q = p.moves() && frame != null && number < frame.moves().size() ? frame.moves().get(number).apply(poly.get(i)) : poly.get(i);
+          double[] q = p.moves() && frame != null && number < frame.moves().size()
+              ? frame.moves().get(number).apply(poly.get(i)) : poly.get(i);
           points[i] = new ImVec2((float) (shift + q[0] * scale), (float) (y0 + ih - q[1] * scale));
         }
         d.addConvexPolyFilled(points, points.length, c.packed());

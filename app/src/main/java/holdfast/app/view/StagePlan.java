@@ -41,7 +41,8 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
    * @param there everything in place after it, on the bench or in the tank
    */
   record Step(
-      int number, int of, boolean bench, List<String> rocks, Set<String> there, BuildOrder.Stage stage, double waitH, String note) {
+      int number, int of, boolean bench, List<String> rocks, Set<String> there, BuildOrder.Stage stage, double waitH,
+      String note) {
     Step {
       rocks = List.copyOf(rocks);
       there = Set.copyOf(there);
@@ -174,7 +175,9 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
   String words() {
     List<BuildOrder.Order> orders = new ArrayList<>(List.of(plan.order()));
     plan.carry().ifPresent(c -> orders.add(c.order()));
-    if (orders.stream().anyMatch(o -> !o.complete())) return "No order was found in which everything stands, even with joints set.";
+    if (orders.stream().anyMatch(o -> !o.complete())) {
+      return "No order was found in which everything stands, even with joints set.";
+    }
     if (orders.stream().allMatch(BuildOrder.Order::unaided)) {
       return "Every stage stands by itself, dry, with fresh joints bearing nothing.";
     }

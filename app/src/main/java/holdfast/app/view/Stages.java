@@ -86,7 +86,9 @@ final class Stages {
     Optional<Stone> stone = tableau.stones().stream().filter(s -> s.name().equals(rock)).findFirst();
     if (tag.isEmpty() || stone.isEmpty()) return;
     Projector.Spot p = eye.spot(new Vec3(stone.get().centreInTank().x(), stone.get().centreInTank().y(), stone.get().high().z()));
-    if (p.inFront()) brush.tag(p.x(), p.y() - 16 * brush.scale(), tag.get(), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.94));
+    if (p.inFront()) {
+      brush.tag(p.x(), p.y() - 16 * brush.scale(), tag.get(), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.94));
+    }
   }
 
   void panel(Layout at, Ui ui) {

@@ -16,7 +16,8 @@ import java.util.Map;
 /** Lengths and glass of the tank, its floor, sand and water. */
 final class TankSheet {
   private static final double INCH_MM = 25.4;
-  private static final String[] LENGTHS = {"length", "width", "height", "side glass", "bottom glass", "water level", "sand", "cell"};
+  private static final String[] LENGTHS =
+      {"length", "width", "height", "side glass", "bottom glass", "water level", "sand", "cell"};
   private final Workbench bench;
   private final Ui ui;
   private final Commands commands;
@@ -36,7 +37,8 @@ final class TankSheet {
 
   void draw(boolean fresh) {
     if (fresh) fill();
-    Sheets.head(ui, "The tank", "All lengths inside the glass. Measure the panes: what the bottom bears depends on their thickness.");
+    Sheets.head(ui, "The tank",
+        "All lengths inside the glass. Measure the panes: what the bottom bears depends on their thickness.");
     row("Name of the scene");
     ui.entry("title", title, 260);
     row("Inside");
@@ -122,7 +124,8 @@ final class TankSheet {
     }
     Scene s = bench.scene();
     Tank t = s.tank();
-    Tank tank = new Tank(v[0], v[1], v[2], v[3], v[4], support, tempered, t.drilledBottom(), t.openings(), t.viewedFrom(), t.mayTouch());
+    Tank tank = new Tank(v[0], v[1], v[2], v[3], v[4], support, tempered, t.drilledBottom(), t.openings(), t.viewedFrom(),
+        t.mayTouch());
     Floor f = new Floor(floor, v[7], s.floor().wallMm(), s.floor().thicknessMm(), s.floor().marginMm(), s.floor().extent());
     Edit change = new Edit.Together("change the tank", java.util.List.of(
         new Edit.Furnish(tank, f, new Scene.Sand(v[6], s.sand().bulkKgPerL()),

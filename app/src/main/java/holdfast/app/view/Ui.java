@@ -149,7 +149,8 @@ final class Ui {
 
   /** Notes the place of the control drawn last. */
   void note(String words) {
-    places.put(words, new Place(ImGui.getItemRectMinX(), ImGui.getItemRectMinY(), ImGui.getItemRectMaxX(), ImGui.getItemRectMaxY()));
+    places.put(words, new Place(ImGui.getItemRectMinX(), ImGui.getItemRectMinY(), ImGui.getItemRectMaxX(),
+        ImGui.getItemRectMaxY()));
   }
 
   // -- text ---------------------------------------------------------------------------------------------------------
@@ -325,7 +326,10 @@ final class Ui {
     };
   }
 
-  /** The shape of a severity about a point: a square fails, a triangle warns, a ring notes, a disc is fine, a diamond is undecided. */
+  /**
+   * The shape of a severity about a point: a square fails, a triangle warns, a ring notes, a disc is fine, a diamond is
+   * undecided.
+   */
   void shape(SeverityLook look, float x, float y, double size) {
     ImDrawList d = ImGui.getWindowDrawList();
     float r = px(size / 2);

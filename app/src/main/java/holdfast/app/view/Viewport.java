@@ -39,7 +39,8 @@ public final class Viewport {
         }
         return Optional.empty();
       } catch (LinkageError e) {
-        return Optional.of("A library that the window needs could not be loaded: " + String.valueOf(e.getMessage()).lines().findFirst().orElse("") + ".");
+        return Optional.of("A library that the window needs could not be loaded: "
+            + String.valueOf(e.getMessage()).lines().findFirst().orElse("") + ".");
       }
     }, Optional::of);
   }

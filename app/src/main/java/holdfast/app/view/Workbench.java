@@ -187,12 +187,14 @@ final class Workbench implements AutoCloseable {
   }
 
   void undo() {
-    document.undo().ifPresentOrElse(n -> tell("Undone: " + n, SeverityLook.FINE), () -> tell("Nothing to undo.", SeverityLook.NOTE));
+    document.undo().ifPresentOrElse(n -> tell("Undone: " + n, SeverityLook.FINE),
+        () -> tell("Nothing to undo.", SeverityLook.NOTE));
     tidy();
   }
 
   void redo() {
-    document.redo().ifPresentOrElse(n -> tell("Done again: " + n, SeverityLook.FINE), () -> tell("Nothing to redo.", SeverityLook.NOTE));
+    document.redo().ifPresentOrElse(n -> tell("Done again: " + n, SeverityLook.FINE),
+        () -> tell("Nothing to redo.", SeverityLook.NOTE));
     tidy();
   }
 

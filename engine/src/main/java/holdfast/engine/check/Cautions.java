@@ -8,8 +8,8 @@ final class Cautions {
 
   static List<String> of() {
     return List.of(
-        "This is a calculation on measured and guessed figures, not a guarantee. Try each rock by hand as it is placed: wiggle it,"
-            + " then push the top from all sides, gently.",
+        "This is a calculation on measured and guessed figures, not a guarantee. Try each rock by hand as it is placed: wiggle"
+            + " it, then push the top from all sides, gently.",
         "Loads on the bottom pane and its support are for the tank's maker to confirm.",
         "Lift with bent knees, close to the body, with help for anything heavy; never over a person or over bare glass.",
         "Wet cement burns skin and eyes: waterproof gloves, goggles, no dust. Follow its maker's sheet; cure, soak and test the"

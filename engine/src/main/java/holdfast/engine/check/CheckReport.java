@@ -110,7 +110,8 @@ public record CheckReport(
    * @param topMm height of its highest point above the inner bottom
    * @param rose its push margins round the compass
    * @param weakest the least of the rose
-   * @param pressN the least downward press at its outermost points that tips something, capped; never above what staying confirmed
+   * @param pressN the least downward press at its outermost points that tips something, capped; never above what staying
+   *     confirmed
    */
   public record RockLine(
       String name, String kind, double dryKg, double submergedN, double topMm,

@@ -36,13 +36,17 @@ final class HandlingFindings {
   private static void module(Scene scene, Modules.Module m, List<Finding> out) {
     String what = Draft.names(m.rocks()) + (m.rocks().size() > 1 ? ", fixed together," : "");
     String split = m.split()
-        .map(s -> text(" Or make the joint %s to %s in the tank.", scene.joints().get(s.joint()).a(), scene.joints().get(s.joint()).b()))
+        .map(s -> text(" Or make the joint %s to %s in the tank.", scene.joints().get(s.joint()).a(),
+            scene.joints().get(s.joint()).b()))
         .orElse("");
     if (m.lift() == Modules.Lift.TOO_HEAVY) {
-      out.add(Draft.fail(Code.HEAVY_LIFT).about(m.rocks()).figure(m.drainedKg(), scene.settings().get(Setting.LIFT_TWO_KG), "kg").say(
-          text("%s weighs %.1f kg lifted out wet: too heavy for two people.", what, m.drainedKg()), "Build it in smaller pieces." + split));
+      out.add(Draft.fail(Code.HEAVY_LIFT).about(m.rocks())
+          .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_TWO_KG), "kg").say(
+          text("%s weighs %.1f kg lifted out wet: too heavy for two people.", what, m.drainedKg()),
+          "Build it in smaller pieces." + split));
     } else if (m.lift() == Modules.Lift.TWO) {
-      out.add(Draft.warn(Code.HEAVY_LIFT).about(m.rocks()).figure(m.drainedKg(), scene.settings().get(Setting.LIFT_ONE_KG), "kg").say(
+      out.add(Draft.warn(Code.HEAVY_LIFT).about(m.rocks())
+          .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_ONE_KG), "kg").say(
           text("%s weighs %.1f kg lifted out wet: a lift for two.", what, m.drainedKg()), "Lift it with two people." + split));
     }
     if (m.passes()) return;
@@ -60,7 +64,8 @@ final class HandlingFindings {
     if (bodies.isEmpty()) return;
     Supply.RockAmount a = Supply.of(scene, bodies).amount();
     if (a.word().equals("within")) return;
-    out.add(Draft.note(Code.ROCK_AMOUNT).figure(a.kgPerL(), a.word().equals("below") ? a.lowKgPerL() : a.highKgPerL(), "kg/L").say(
+    out.add(Draft.note(Code.ROCK_AMOUNT)
+        .figure(a.kgPerL(), a.word().equals("below") ? a.lowKgPerL() : a.highKgPerL(), "kg/L").say(
         text("%.1f kg of rock in %.0f litres is %s the usual range (common practice).", a.dryKg(), a.tankL(), a.word()), ""));
   }
 }

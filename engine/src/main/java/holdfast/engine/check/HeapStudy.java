@@ -206,7 +206,9 @@ final class HeapStudy {
     Map<State, PartJudge> own = new EnumMap<>(State.class);
     for (State s : lightestFirst) {
       PartJudge j = judge(s, rock);
-      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, mine.get().computeIfAbsent(j, PartJudge::forThread));
+      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) {
+        own.put(s, mine.get().computeIfAbsent(j, PartJudge::forThread));
+      }
     }
     return own;
   }
@@ -230,7 +232,8 @@ final class HeapStudy {
   private PushFound found(double degrees, LoadCase.Least least, Optional<PushFound> topple) {
     boolean unlimited = least.factor() >= cap();
     return new PushFound(degrees, least.factor(), OptionalDouble.empty(), unlimited, unlimited ? Movement.NONE : least.kind(),
-        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(), topple, least);
+        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(),
+        topple, least);
   }
 
   /** A part's mechanism as one of the whole scene. */

@@ -47,7 +47,8 @@ final class PushFindings {
     slide.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(slides(name, rock, p)));
     Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
     any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
-        Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state()).moving(p.mechanism()).say(
+        Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state())
+            .moving(p.mechanism()).say(
             text("%s moves under %.1f N: it is loose.", name, Draft.down(p.marginN())), text("Seat %s anew or fix it.", name))));
     if (rose.stream().anyMatch(p -> !p.settled() && p.marginN() < tier)) {
       out.add(Draft.fail(Code.UNDECIDED).about(name).say(
@@ -70,9 +71,10 @@ final class PushFindings {
     List<String> movers = p.mechanism().map(m -> StandingFindings.movers(study.scene().heap(), m)).orElse(List.of(name));
     List<String> others = movers.stream().filter(m -> !m.equals(name)).toList();
     String with = others.isEmpty() ? "" : text(", and %s with it", Draft.names(others));
-    return Draft.fail(Code.TOPPLES).about(name).about(others).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism()).say(
-        text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()), Headings.word(p.degrees()), with,
-            paneAhead(rock, p)),
+    return Draft.fail(Code.TOPPLES).about(name).about(others).figure(p.marginN(), tier, "N").in(p.state())
+        .moving(p.mechanism()).say(
+        text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()),
+            Headings.word(p.degrees()), with, paneAhead(rock, p)),
         text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
   }
 
@@ -102,7 +104,8 @@ final class PushFindings {
         ? text("moved %.0f mm that way, the heap no longer stands", mm)
         : text("moved %.0f mm that way, the heap still stands", mm);
     return draft.about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism()).say(
-        text("%s slides under a push of %.1f N toward the %s; %s.", name, Draft.down(p.marginN()), Headings.word(p.degrees()), after),
+        text("%s slides under a push of %.1f N toward the %s; %s.", name, Draft.down(p.marginN()),
+            Headings.word(p.degrees()), after),
         falls ? text("Fix %s to what it stands on.", name) : text("Nothing need be done unless %s must keep its place.", name));
   }
 

@@ -52,7 +52,8 @@ final class Variations {
   /** Tries {@code count} variations. */
   static VariationsResult run(SceneHeap scene, int count, long seed, int threads) {
     Variations v = new Variations(scene);
-    List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads, k -> v.one(new SplittableRandom(mixed(seed, k))));
+    List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads,
+        k -> v.one(new SplittableRandom(mixed(seed, k))));
     Map<String, Integer> weak = new LinkedHashMap<>();
     for (int i = 0; i < scene.rocks().size(); i++) weak.put(scene.name(i), 0);
     for (Outcome o : all) o.weak.ifPresent(w -> weak.merge(w, 1, Integer::sum));

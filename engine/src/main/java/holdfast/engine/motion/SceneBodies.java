@@ -100,7 +100,8 @@ public final class SceneBodies {
       bodies.add(water.map(w -> w.flooded(b, byName.get(b.name()))).orElseGet(() -> PlayBody.dry(b)));
     }
     return new PlayJob(bodies, tank(scene, dry), SceneBonds.of(scene, placedRocks(scene, shapes)),
-        PlayJob.PaneFace.of(scene.tank()), water, friction(scene.settings()), PlayJob.STEP_HZ, PlayJob.MOST_S, PlayJob.FRAMES_PER_S);
+        PlayJob.PaneFace.of(scene.tank()), water, friction(scene.settings()), PlayJob.STEP_HZ, PlayJob.MOST_S,
+        PlayJob.FRAMES_PER_S);
   }
 
   /** The water of a full tank. */

@@ -25,8 +25,9 @@ final class Tolerances {
   static final float DEPENETRATION_SPEED = 1f;
 
   /**
-   * Share by which a loose stone of a heap is made smaller for the engine, times one to {@link #UNLIKE_SIZES}: at most half a micrometre
-   * on a stone of 10 cm, some ten last digits of the engine's numbers. Warning: without it two boxes of exactly the same width rock by millimetres when they are set flush.
+   * Share by which a loose stone of a heap is made smaller for the engine, times one to {@link #UNLIKE_SIZES}: at most half a
+   * micrometre on a stone of 10 cm, some ten last digits of the engine's numbers. Warning: without it two boxes of exactly the
+   * same width rock by millimetres when they are set flush.
    */
   private static final double UNLIKE = 1e-6;
 

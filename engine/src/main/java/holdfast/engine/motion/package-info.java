@@ -10,7 +10,7 @@
  * {@link holdfast.engine.motion.Drop} and {@link holdfast.engine.motion.SteadyRest} use it for one rock.
  * {@link holdfast.engine.motion.Bump} plays a {@link holdfast.engine.motion.Disturbance} in water
  * ({@link holdfast.engine.motion.WaterModel}) with bonds that break ({@link holdfast.engine.motion.MotionBond}),
- * {@link holdfast.engine.motion.LeastBlow} searches the blow that topples, {@link holdfast.engine.motion.SectionBump} plays it in a vertical section in two dimensions, and
- * {@link holdfast.engine.motion.SlowPush} holds the engine against the statics.
+ * {@link holdfast.engine.motion.LeastBlow} searches the blow that topples, {@link holdfast.engine.motion.SectionBump} plays it in
+ * a vertical section in two dimensions, and {@link holdfast.engine.motion.SlowPush} holds the engine against the statics.
  */
 package holdfast.engine.motion;

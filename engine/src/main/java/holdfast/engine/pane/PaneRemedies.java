@@ -225,7 +225,8 @@ final class PaneRemedies {
         Trial trial = from.with(foot, new Moved(by * sides[k][0], by * sides[k][1]));
         if (trial.left() > 1 || (best != null && trial.left() >= best.trial.left())) continue;
         best = new Way(trial, String.format(Locale.ROOT,
-            "move the %s %.0f mm toward the %s with what it carries, and check again", pane.feet().get(foot).rock(), 1e3 * by, words[k]));
+            "move the %s %.0f mm toward the %s with what it carries, and check again", pane.feet().get(foot).rock(),
+            1e3 * by, words[k]));
       }
       if (best != null) return Optional.of(best);
     }

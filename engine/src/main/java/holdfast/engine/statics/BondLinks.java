@@ -98,7 +98,8 @@ final class BondLinks {
   }
 
   private static List<Vec3> shrunk(List<Vec3> polygon, double factor) {
-    Vec3 middle = new Patch(polygon.get(1).minus(polygon.get(0)).cross(polygon.get(2).minus(polygon.get(0))).unit(), polygon).centroid;
+    Vec3 middle = new Patch(polygon.get(1).minus(polygon.get(0)).cross(polygon.get(2).minus(polygon.get(0))).unit(), polygon)
+        .centroid;
     return polygon.stream().map(p -> middle.plusTimes(factor, p.minus(middle))).toList();
   }
 }

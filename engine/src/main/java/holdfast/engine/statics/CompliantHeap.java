@@ -193,7 +193,8 @@ final class CompliantHeap {
   RestState unloaded() {
     double[] centre = new double[3 * links];
     for (int i = 0; i < links; i++) centre[3 * i + 2] = patches[i].meanDistance(0, 0);
-    return new RestState(new double[cornerStart[links]], new double[3 * links], new double[links], centre, new double[springStart[links]]);
+    return new RestState(new double[cornerStart[links]], new double[3 * links], new double[links], centre,
+        new double[springStart[links]]);
   }
 
   /** Moves the openings and stretches of {@code state} by {@code step}. */

@@ -253,7 +253,10 @@ final class ConeSolver {
     return step;
   }
 
-  /** The whole direction for the right-hand side {@code ds}, into {@code free}, {@code stepS}, {@code stepZ}; returns that of tau. */
+  /**
+   * The whole direction for the right-hand side {@code ds}, into {@code free}, {@code stepS}, {@code stepZ}; returns that of
+   * tau.
+   */
   private double direction(double sigma, double dk, double fixedValue, double r4) {
     double rest = 1 - sigma;
     cone.divide(lambda, ds, t1);

@@ -73,7 +73,8 @@ final class Elastic {
 
   private Response response(int body) {
     if (responses[body] != null) return responses[body];
-    Response out = new Response(new double[6][gap.length], new double[6][slip.length], new double[6][spring.length], new double[6]);
+    Response out = new Response(new double[6][gap.length], new double[6][slip.length], new double[6][spring.length],
+        new double[6]);
     double[] d = new double[6 * soft.bodies];
     double[] stretch = new double[spring.length];
     for (int k = 0; k < 6; k++) {

@@ -89,7 +89,8 @@ public final class LooseBlocksSolver {
     }
     Margin margin = balance.margin(dead, live.get(), Tolerances.FACTOR_CAP, Tolerances.PRESSURE_FINE);
     OptionalDouble associative = margin.match(
-        l -> OptionalDouble.of(l.factor()), b -> OptionalDouble.empty(), f -> OptionalDouble.empty(), u -> OptionalDouble.empty());
+        l -> OptionalDouble.of(l.factor()), b -> OptionalDouble.empty(), f -> OptionalDouble.empty(),
+        u -> OptionalDouble.empty());
     OptionalDouble confirmed = OptionalDouble.empty();
     if (associative.isPresent() && rest instanceof Rest.Stays s) {
       double most = associative.getAsDouble();

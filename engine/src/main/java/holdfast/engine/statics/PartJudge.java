@@ -107,7 +107,10 @@ public final class PartJudge {
     return forces.range(dead, links);
   }
 
-  /** Empty when it is seen to stay with {@code factor} times {@code live} on top, else what it does; quicker than {@link #under}. */
+  /**
+   * Empty when it is seen to stay with {@code factor} times {@code live} on top, else what it does; quicker than
+   * {@link #under}.
+   */
   public Optional<Rest> refuses(List<Wrench> live, double factor) {
     if (!(rest instanceof Rest.Stays s)) return Optional.of(rest());
     if (!elasticTried) {

@@ -220,7 +220,8 @@ public final class Resting {
         for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) pushes.add(step.push[c] * forceN);
         Vec3 at = patch.centroid.plusTimes(state.centre[3 * i], patch.first).plusTimes(state.centre[3 * i + 1], patch.second);
         Vec3 shear = patch.first.times(q[0] * forceN).plusTimes(q[1] * forceN, patch.second);
-        out.add(new LinkForce(step.total(i) * forceN, shear, at, patch.normal.times(q[2] * forceN * state.centre[3 * i + 2]), pushes));
+        out.add(new LinkForce(step.total(i) * forceN, shear, at,
+            patch.normal.times(q[2] * forceN * state.centre[3 * i + 2]), pushes));
       } else {
         LinkForce f = bonded(i, link, patch);
         double use = BondUse.of(link, patch, f);

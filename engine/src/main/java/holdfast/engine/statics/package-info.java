@@ -4,8 +4,10 @@
  * <p>A {@link holdfast.engine.statics.Heap} is bodies and {@link holdfast.engine.statics.Link}s;
  * {@link holdfast.engine.statics.SceneHeap} makes one of a scene, {@link holdfast.engine.statics.Weights} its loads in every
  * {@link holdfast.engine.statics.State}. {@link holdfast.engine.statics.ForceBalance} asks whether admissible forces exist: a
- * cone program ({@code ConeProgram}, {@code ConeSolver}, {@code BlockCholesky}). {@link holdfast.engine.statics.Resting}
- * asks whether the heap remains, starting from no forces ({@code CompliantHeap}, {@code RestStep}). {@link holdfast.engine.statics.LoadCase}
- * puts the two together: a margin is what the balance allows and staying confirms. Every tolerance is in {@code Tolerances}.
+ * cone program ({@code ConeProgram}, {@code ConeSolver}, {@code ConeSystem}, {@code BlockCholesky}).
+ * {@link holdfast.engine.statics.Resting} asks whether the heap remains, starting from no forces ({@code CompliantHeap},
+ * {@code RestStep}, {@code BlockLu}); what lets nothing go is answered by known responses ({@code Elastic}).
+ * {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and staying confirms.
+ * Every tolerance is in {@code Tolerances}.
  */
 package holdfast.engine.statics;

@@ -63,7 +63,10 @@ public record Vec3(double x, double y, double z) {
     return Double.isFinite(x) && Double.isFinite(y) && Double.isFinite(z);
   }
 
-  /** A unit vector at right angles to this unit vector, chosen by its smallest component: the same input gives the same answer. */
+  /**
+   * A unit vector at right angles to this unit vector, chosen by its smallest component: the same input gives the same
+   * answer.
+   */
   public Vec3 anyPerpendicular() {
     double ax = Math.abs(x);
     double ay = Math.abs(y);

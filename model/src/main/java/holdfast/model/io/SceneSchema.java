@@ -88,7 +88,8 @@ public final class SceneSchema {
     List<Key> rod = List.of(SceneKeys.ROD_DIAMETER, SceneKeys.ROD_DEPTH, SceneKeys.ROD_GLUED);
     List<Key> always = List.of(SceneKeys.BETWEEN, SceneKeys.BOND);
     List<JsonOut> shapes = new ArrayList<>();
-    shapes.add(bonded(List.of("none"), always, Stream.concat(Stream.of(SceneKeys.AMOUNT, SceneKeys.MADE_IN), rod.stream()).toList()));
+    shapes.add(bonded(List.of("none"), always,
+        Stream.concat(Stream.of(SceneKeys.AMOUNT, SceneKeys.MADE_IN), rod.stream()).toList()));
     shapes.add(bonded(List.of("mortar", "putty", "gel"), join(always, SceneKeys.AMOUNT), rod));
     shapes.add(bonded(List.of("rod"), join(always, SceneKeys.ROD_DIAMETER, SceneKeys.ROD_DEPTH), List.of(SceneKeys.AMOUNT)));
     out.objects("oneOf", shapes);

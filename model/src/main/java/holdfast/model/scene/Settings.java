@@ -16,7 +16,8 @@ public record Settings(Map<Setting, Double> given) {
     sorted.putAll(given);
     sorted.forEach((s, v) -> {
       if (!s.admits(v)) {
-        throw new IllegalArgumentException(s.key() + " must be from " + s.least() + " to " + s.most() + " " + s.unit() + ", was " + v);
+        throw new IllegalArgumentException(s.key() + " must be from " + s.least() + " to " + s.most() + " " + s.unit()
+            + ", was " + v);
       }
     });
     given = Collections.unmodifiableMap(sorted);

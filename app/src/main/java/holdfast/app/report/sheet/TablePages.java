@@ -73,8 +73,8 @@ final class TablePages {
         Column.left("Size as placed, x × y × z", 48), Column.left("Cells, from and to", 50),
         Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20),
         Column.left("Light let through", 36)), rows);
-    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn, from"
-        + " its front-left to its back-right cell."
+    flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn,"
+        + " from its front-left to its back-right cell."
         + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
             ? " Rocks without a stage on the bench stay in their water until they go into the tank." : ""));
     deadWater(flow);
@@ -168,7 +168,8 @@ final class TablePages {
             Column.left("Mixes", 30),
         Column.right("Start mixing at", 32), Column.right("Used up by", 28), Column.right("Powder left over", 34)), rows);
     flow.paragraph((onBench > 0 && onBench < batches.size()
-        ? "Times run from the first rock on the bench, and anew from the first piece in the tank." : "Times run from the first rock.")
+        ? "Times run from the first rock on the bench, and anew from the first piece in the tank."
+        : "Times run from the first rock.")
         + " Waste of " + Figures.percent(scene.settings().get(Setting.CEMENT_WASTE))
         + " is mixed in. Recipe by common practice: the maker's own goes before.");
     if (content.joints().stream().anyMatch(this::cementOnLiving)) {

@@ -59,6 +59,7 @@ public final class Facets {
   }
 
   private void corner(Vec3 p, Vec3 n, Colour c) {
-    data.add((float) p.x(), (float) p.y(), (float) p.z(), (float) n.x(), (float) n.y(), (float) n.z(), c.r(), c.g(), c.b(), c.a());
+    data.add((float) p.x(), (float) p.y(), (float) p.z(), (float) n.x(), (float) n.y(), (float) n.z(), c.r(), c.g(),
+        c.b(), c.a());
   }
 }

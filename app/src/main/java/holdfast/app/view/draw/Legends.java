@@ -61,7 +61,8 @@ public final class Legends {
         edge = new Projector.Spot(edge.x(), edge.y() + 2 * brush.scale(), true);
       }
       double s = brush.scale();
-      brush.line(edge.x() + dx * 3 * s, edge.y() + dy * 3 * s, edge.x() + dx * 7 * s, edge.y() + dy * 7 * s, 1, Palette.INK_FAINT);
+      brush.line(edge.x() + dx * 3 * s, edge.y() + dy * 3 * s, edge.x() + dx * 7 * s, edge.y() + dy * 7 * s, 1,
+          Palette.INK_FAINT);
       brush.text(edge.x() + dx * 16 * s, edge.y() + dy * 16 * s + brush.letters().capHeight(Lettering.Style.TICK) / 2,
           Integer.toString(i), Lettering.Style.TICK, 0.5, Palette.INK_SOFT);
     }
@@ -84,7 +85,8 @@ public final class Legends {
     String text = "water " + Scale.length(level, units);
     double x = best.x() - 8 * s;
     if (x - brush.letters().width(text, Lettering.Style.TICK) < 4 * s) return;
-    brush.text(x, best.y() + brush.letters().capHeight(Lettering.Style.TICK) / 2, text, Lettering.Style.TICK, 1, Palette.WATER_LINE);
+    brush.text(x, best.y() + brush.letters().capHeight(Lettering.Style.TICK) / 2, text, Lettering.Style.TICK, 1,
+        Palette.WATER_LINE);
   }
 
   /** A bar of a round length; only where lengths can be compared. */
@@ -102,7 +104,8 @@ public final class Legends {
     brush.box(x - px, y - 1 * s, x, y + 1 * s, Palette.INK_SOFT);
     brush.box(x - px, y - 4 * s, x - px + 2 * s, y + 4 * s, Palette.INK_SOFT);
     brush.box(x - 2 * s, y - 4 * s, x, y + 4 * s, Palette.INK_SOFT);
-    brush.text(x - px / 2, y - 7 * s, Scale.length(best, units).replace(".0 in", " in"), Lettering.Style.TICK, 0.5, Palette.INK_SOFT);
+    brush.text(x - px / 2, y - 7 * s, Scale.length(best, units).replace(".0 in", " in"), Lettering.Style.TICK, 0.5,
+        Palette.INK_SOFT);
   }
 
   /** The name of each stone at its middle; a name that would lie on another is moved down. */

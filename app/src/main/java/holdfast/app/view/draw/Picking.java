@@ -30,7 +30,10 @@ public final class Picking {
 
   private record Entry(double t, Vec3 normal) {}
 
-  /** Where a ray enters a convex solid: the last of the planes that it crosses inward, before the first outward (Cyrus and Beck 1978). */
+  /**
+   * Where a ray enters a convex solid: the last of the planes that it crosses inward, before the first outward (Cyrus and
+   * Beck 1978).
+   */
   private static Optional<Entry> enter(Hull hull, Vec3 from, Vec3 along) {
     double in = Double.NEGATIVE_INFINITY;
     double out = Double.POSITIVE_INFINITY;
