@@ -3,7 +3,6 @@ package holdfast.engine.motion;
 import holdfast.engine.contact.Solid;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
-import holdfast.model.geom.Hull;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
@@ -227,17 +226,9 @@ public final class Bump {
   }
 
   private void heights(int i) {
-    double lo = Double.POSITIVE_INFINITY;
-    double hi = Double.NEGATIVE_INFINITY;
-    for (Hull h : job.bodies().get(i).body().lobes()) {
-      for (Vec3 c : h.corners()) {
-        double z = poses[i].apply(c).z();
-        lo = Math.min(lo, z);
-        hi = Math.max(hi, z);
-      }
-    }
-    lowZ[i] = lo;
-    highZ[i] = hi;
+    MotionBody.Heights now = job.bodies().get(i).body().heights(poses[i]);
+    lowZ[i] = now.lowM();
+    highZ[i] = now.highM();
   }
 
   /** The arm: a force that grows as the point falls behind the arm's speed, up to its limit. */
@@ -305,7 +296,7 @@ public final class Bump {
       PlayResult.Fate fate;
       if (gone(i)) {
         fate = PlayResult.Fate.REMOVED;
-      } else if (tilt > FELL_RAD || drop > FELL_SHARE * height(b)) {
+      } else if (tilt > FELL_RAD || drop > FELL_SHARE * b.heights().extentM()) {
         fate = PlayResult.Fate.FELL;
       } else if (now.distanceTo(was) > SHIFTED_M || turn > SHIFTED_RAD) {
         fate = PlayResult.Fate.SHIFTED;
@@ -317,19 +308,6 @@ public final class Bump {
           List.copyOf(restsOn.get(i)), fell ? Optional.ofNullable(landings[i]) : Optional.empty()));
     }
     return outcomes;
-  }
-
-  private static double height(MotionBody b) {
-    double lo = Double.POSITIVE_INFINITY;
-    double hi = Double.NEGATIVE_INFINITY;
-    for (Hull h : b.lobes()) {
-      for (Vec3 c : h.corners()) {
-        double z = b.pose().apply(c).z();
-        lo = Math.min(lo, z);
-        hi = Math.max(hi, z);
-      }
-    }
-    return hi - lo;
   }
 
   private List<Set<String>> restsOn() {

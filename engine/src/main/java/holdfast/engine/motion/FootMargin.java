@@ -1,7 +1,6 @@
 package holdfast.engine.motion;
 
 import holdfast.engine.contact.Solid;
-import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -39,15 +38,6 @@ public record FootMargin(double pushShare, double weightN) {
     }
     MotionBody b = heap.get(rock);
     Vec3 centre = b.centreInWorld();
-    double lo = Double.POSITIVE_INFINITY;
-    double hi = Double.NEGATIVE_INFINITY;
-    for (Hull h : b.lobes()) {
-      for (Vec3 c : h.corners()) {
-        double z = b.pose().apply(c).z();
-        lo = Math.min(lo, z);
-        hi = Math.max(hi, z);
-      }
-    }
     double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < DIRECTIONS; i++) {
       Vec3 toward = Vec3.heading(360.0 * i / DIRECTIONS);
@@ -55,6 +45,6 @@ public record FootMargin(double pushShare, double weightN) {
       for (Vec3 p : points) edge = Math.max(edge, p.minus(centre).dot(toward));
       least = Math.min(least, edge);
     }
-    return Math.max(0, least) * b.massKg() * weightN / (pushShare * (hi - lo));
+    return Math.max(0, least) * b.massKg() * weightN / (pushShare * b.heights().extentM());
   }
 }

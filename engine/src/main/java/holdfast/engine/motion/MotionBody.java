@@ -48,6 +48,32 @@ public record MotionBody(
     return pose.apply(centre);
   }
 
+  /** Heights of a body's lowest and highest corner, metres. */
+  public record Heights(double lowM, double highM) {
+    public double extentM() {
+      return highM - lowM;
+    }
+  }
+
+  /** Its heights where it is. */
+  public Heights heights() {
+    return heights(pose);
+  }
+
+  /** Its heights if it were at {@code there}. */
+  public Heights heights(Pose there) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Hull h : lobes) {
+      for (Vec3 p : h.corners()) {
+        double z = there.apply(p).z();
+        low = Math.min(low, z);
+        high = Math.max(high, z);
+      }
+    }
+    return new Heights(low, high);
+  }
+
   /** Largest distance of a corner from the centre of mass, metres. */
   public double reachM() {
     double r = 0;
