@@ -219,7 +219,10 @@ public final class JsonReport {
     return m;
   }
 
-  /** The rocks that move, with the speed of their centre of mass in m/s and their spin in rad/s; the fastest point goes at 1 m/s. */
+  /**
+   * The rocks that move, with the velocity of their centre of mass in m/s and their spin in rad/s; the fastest point goes at
+   * 1 m/s.
+   */
   private static List<Map<String, Object>> movement(CheckReport r, Mechanism how) {
     List<Map<String, Object>> out = new ArrayList<>();
     for (int i = 0; i < how.twists().size(); i++) {

@@ -21,7 +21,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,8 +60,6 @@ final class HeapStudy {
   private final List<State> states;
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
-  /** Judges of this study for the thread that asks: making one ready costs as much as many answers. */
-  private final ThreadLocal<Map<PartJudge, PartJudge>> mine = ThreadLocal.withInitial(IdentityHashMap::new);
 
   HeapStudy(SceneHeap scene, int threads) {
     this(scene, threads, false);
@@ -206,9 +203,7 @@ final class HeapStudy {
     Map<State, PartJudge> own = new EnumMap<>(State.class);
     for (State s : lightestFirst) {
       PartJudge j = judge(s, rock);
-      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) {
-        own.put(s, mine.get().computeIfAbsent(j, PartJudge::forThread));
-      }
+      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, j.forThread());
     }
     return own;
   }
@@ -284,7 +279,7 @@ final class HeapStudy {
     List<LoadCase> cases = new ArrayList<>();
     List<Double> degrees = new ArrayList<>();
     for (PartJudge judge : judges(state)) {
-      PartJudge own = mine.get().computeIfAbsent(judge, PartJudge::forThread);
+      PartJudge own = judge.forThread();
       for (int d = 0; d < directions; d++) {
         Vec3 along = Vec3.heading(360.0 * d / directions);
         List<Wrench> live = judge.part().bodies().stream()

@@ -14,6 +14,7 @@ public final class PartJudge {
   private final double typicalN;
   private final Balance balance;
   private final Rest rest;
+  private final ThreadLocal<PartJudge> copies = ThreadLocal.withInitial(() -> new PartJudge(this));
   private ForceBalance forces;
   private Resting resting;
   private Elastic elastic;
@@ -40,9 +41,9 @@ public final class PartJudge {
     rest = of.rest;
   }
 
-  /** The same judgement for use by another thread. */
+  /** The same judgement for use by the thread that asks, made ready once: that costs as much as many answers. */
   public PartJudge forThread() {
-    return new PartJudge(this);
+    return copies.get();
   }
 
   public Heap.Part part() {
