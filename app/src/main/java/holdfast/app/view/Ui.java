@@ -187,7 +187,9 @@ final class Ui {
   String shortened(String words, float pixels) {
     ImGui.pushFont(title);
     String out = words;
-    for (int n = words.length(); n > 1 && ImGui.calcTextSize(out).x > pixels; n--) out = words.substring(0, n - 1).strip() + "…";
+    for (int n = words.length(); n > 1 && ImGui.calcTextSize(out).x > pixels; n--) {
+      out = words.substring(0, n - 1).strip() + "…";
+    }
     ImGui.popFont();
     return out;
   }
