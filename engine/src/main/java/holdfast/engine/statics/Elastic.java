@@ -117,7 +117,7 @@ final class Elastic {
     // What only inertia holds is not held.
     double moves = 0;
     for (int k = 0; k < 6; k++) moves += Math.abs(six[k]) * r.moves[k];
-    if (moves * Tolerances.REST_LEAST_INERTIA > Tolerances.REST_ACCELERATION) return false;
+    if (!(moves * Tolerances.REST_LEAST_INERTIA <= Tolerances.REST_ACCELERATION)) return false;
     // Deal with the links of the body itself first: they are the likeliest to let go.
     for (int i = 0; i < soft.links; i++) if ((soft.a[i] == body || soft.b[i] == body) && !holds(i, r, six)) return false;
     for (int i = 0; i < soft.links; i++) if (soft.a[i] != body && soft.b[i] != body && !holds(i, r, six)) return false;

@@ -41,8 +41,9 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
     Least worst = null;
     for (LoadCase c : cases) {
-      // How it gives way shows well before the figure does.
+      // A topple often shows well before the figure does; only the fine search is believed that it slides.
       Least own = least(List.of(c), tier, Math.max(share, Tolerances.MOVEMENT_SHARE), tier);
+      if (own.factor() < tier && own.kind() == Movement.SLIDES) own = least(List.of(c), tier, share, tier);
       if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
       if (worst == null || own.factor() < worst.factor()) worst = own;
     }

@@ -139,9 +139,16 @@ public final class Resting {
     }
     if (!slipped) return false;
     soft.frictionShare(Tolerances.NUDGE_FRICTION);
-    for (int k = 0; k < Tolerances.NUDGE_STEPS; k++) {
+    double inertia = Tolerances.NUDGE_INERTIA;
+    int found = 0;
+    for (int k = 0; k < Tolerances.NUDGE_STEPS + Tolerances.REST_FAILURES && found < Tolerances.NUDGE_STEPS; k++) {
       hold(state);
-      if (step.find(state, held, load, Tolerances.NUDGE_INERTIA, 0)) advance(state);
+      if (step.find(state, held, load, inertia, 0)) {
+        advance(state);
+        found++;
+      } else {
+        inertia *= Tolerances.REST_SLOW_DOWN;
+      }
     }
     soft.frictionShare(1);
     return true;
