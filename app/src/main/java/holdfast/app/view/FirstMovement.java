@@ -15,6 +15,7 @@ import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The movement with which a heap begins to give way, as the statics found it, drawn out slowly: every rock goes along its
@@ -24,8 +25,9 @@ import java.util.List;
  * @param rocks names in the order of the mechanism's twists
  * @param startNanos when showing it began
  * @param words what moves, for the line above
+ * @param out a rock that is taken out before the movement begins, and so not drawn
  */
-record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, String words) {
+record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, String words, Optional<String> out) {
   /** Metres that the fastest point is carried; small enough that turning about a fixed axis is still what happens. */
   static final double REACH_M = 0.04;
 
@@ -39,7 +41,7 @@ record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, S
   private static final double LEAST_ARROW_PX = 22;
 
   /** Twists slower than this share of the fastest point count as at rest, and get no arrow. */
-  private static final double STILL = 0.02;
+  static final double STILL = 0.02;
 
   FirstMovement {
     rocks = List.copyOf(rocks);
@@ -70,8 +72,12 @@ record FirstMovement(List<String> rocks, Mechanism mechanism, long startNanos, S
   Tableau on(Tableau t, long now) {
     double gone = goneM(now);
     List<Stone> stones = new ArrayList<>();
-    for (Stone s : t.stones()) stones.add(moved(s, gone));
+    for (Stone s : t.stones()) if (!isOut(s)) stones.add(moved(s, gone));
     return t.withStones(stones);
+  }
+
+  private boolean isOut(Stone s) {
+    return out.filter(s.name()::equals).isPresent();
   }
 
   private Stone moved(Stone s, double gone) {

@@ -88,12 +88,15 @@ final class Player {
     return playback.map(p -> p.on(t, now)).orElse(t);
   }
 
-  /** Shows how the heap of the scene as it is now begins to move; the mechanism has a twist for each placement. */
-  void show(Mechanism mechanism, String words) {
+  /**
+   * Shows how the heap of the scene as it is now begins to move, without the rock that is {@code out}; the mechanism has a
+   * twist for each placement.
+   */
+  void show(Mechanism mechanism, String words, Optional<String> out) {
     stop();
     revision = bench.document().revision();
     List<String> rocks = bench.scene().placements().stream().map(p -> p.rock()).toList();
-    first = Optional.of(new FirstMovement(rocks, mechanism, bench.now(), words));
+    first = Optional.of(new FirstMovement(rocks, mechanism, bench.now(), words, out));
   }
 
   /** The line above what is played, and the arrows of a first movement; {@code rest} is the scene before it. */
@@ -105,24 +108,11 @@ final class Player {
         Style.LABEL, Palette.INK, Palette.PANEL.solid(0.92)));
   }
 
-  /** Shows the mechanism that the finding carries; the engine plays the movement where none was seen. */
+  /** Shows the mechanism that the finding carries; where none was seen, the engine plays a push that lets it fall. */
   private void begin(Finding f) {
-    f.mechanism().filter(m -> m.twists().size() == bench.scene().placements().size())
-        .ifPresentOrElse(m -> show(m, words(f)), () -> movement(f));
-  }
-
-  /** What moves and why, for the line above the picture. */
-  private String words(Finding f) {
-    String who = f.about().isEmpty() ? "the heap" : f.about().get(0);
-    String at = f.figure().isPresent()
-        ? " under " + Scale.force(f.figure().getAsDouble(), bench.units()) : " under its own weight";
-    return who + switch (f.code()) {
-      case TOPPLES -> " topples";
-      case SLIDES -> " slides";
-      case SQUEEZED -> " slips";
-      case FALLS -> " falls";
-      default -> " moves";
-    } + at;
+    Optional<Mechanism> seen = f.mechanism().filter(m -> m.twists().size() == bench.scene().placements().size());
+    if (seen.isPresent()) show(seen.get(), MovementWords.of(f, bench.units()), MovementWords.out(f));
+    else if (SceneMarksChoice.playable(f.code())) movement(f);
   }
 
   /** The first movement of what a finding says falls: a slow arm at the height of the push, a little above the margin. */

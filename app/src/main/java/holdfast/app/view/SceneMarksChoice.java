@@ -38,8 +38,16 @@ final class SceneMarksChoice {
     return c == Code.SHADED || c == Code.LIVE_AT_BOTTOM;
   }
 
-  /** Findings whose movement can be played. */
+  /** Findings whose movement is shown when the report carries it. */
   static boolean moves(Code c) {
+    return switch (c) {
+      case PRESSED, SHAKES, UNDERMINED, SAND_ONLY, LIFTED, SINGLE_BOND, NEEDS_PANE -> true;
+      default -> playable(c);
+    };
+  }
+
+  /** Findings whose movement a push, or the weight alone, brings about: it can be played where the report carries none. */
+  static boolean playable(Code c) {
     return switch (c) {
       case TOPPLES, SLIDES, LOOSE, FALLS, SQUEEZED -> true;
       default -> false;

@@ -10,6 +10,7 @@ import holdfast.app.view.draw.Stone;
 import holdfast.app.view.draw.Tableau;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Finding;
+import holdfast.engine.statics.Mechanism;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
@@ -19,6 +20,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * All that the window works on, without the window: the document and its file, what is chosen, where the camera is, and
@@ -265,7 +267,10 @@ final class Workbench implements AutoCloseable {
     return opened.filter(f -> findings().contains(f));
   }
 
-  /** Opens a finding, chooses the rock it is about and flies there; opening it again closes it. */
+  /**
+   * Opens a finding, chooses the rock it is about and flies there, or to what moves; the whole tank comes in sight where it
+   * is about no rock. Opening it again closes it.
+   */
   void open(Finding finding) {
     if (opened().filter(finding::equals).isPresent()) {
       opened = Optional.empty();
@@ -273,9 +278,21 @@ final class Workbench implements AutoCloseable {
     }
     opened = Optional.of(finding);
     List<Stone> about = tableau().stones().stream().filter(s -> finding.about().contains(s.name())).toList();
-    if (about.isEmpty()) return;
+    if (about.isEmpty()) {
+      List<Stone> movers = movers(finding);
+      if (movers.isEmpty()) fit();
+      else fly(cameraOn(movers));
+      return;
+    }
     choose(Optional.of(finding.about().stream().filter(n -> scene().placement(n).isPresent()).findFirst().orElseThrow()));
     fly(cameraOn(about));
+  }
+
+  private List<Stone> movers(Finding finding) {
+    List<Stone> all = tableau().stones();
+    return finding.mechanism().map(Mechanism::twists).filter(t -> t.size() == all.size()).map(t ->
+        IntStream.range(0, t.size()).filter(i -> t.get(i).velocity().norm() > FirstMovement.STILL).mapToObj(all::get).toList())
+        .orElse(List.of());
   }
 
   // -- camera -------------------------------------------------------------------------------------------------------

@@ -11,6 +11,7 @@ import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Twist;
 import holdfast.model.geom.Vec3;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -35,7 +36,7 @@ class FirstMovementTest {
   }
 
   private static FirstMovement movement() {
-    return new FirstMovement(List.of("slab", "block"), tilting(), START, "block topples");
+    return new FirstMovement(List.of("slab", "block"), tilting(), START, "block topples", Optional.empty());
   }
 
   private static Stone block(Tableau t) {
@@ -82,6 +83,6 @@ class FirstMovementTest {
 
   @Test
   void oneTwistARock() {
-    assertThatThrownBy(() -> new FirstMovement(List.of("slab"), tilting(), 0, "")).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new FirstMovement(List.of("slab"), tilting(), 0, "", Optional.empty())).isInstanceOf(IllegalArgumentException.class);
   }
 }

@@ -16,11 +16,14 @@ import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.lwjgl.glfw.GLFW;
 
 /**
@@ -132,6 +135,26 @@ class WindowJudgementTest {
     assertThat(d.window.player().playing()).isFalse();
   }
 
+  /** Each kind of finding that moves shows the movement of its own report; what is lifted out is not drawn meanwhile. */
+  @ParameterizedTest
+  @CsvSource({"PRESSED, tips pressed down with", "SHAKES, shaken sideways with", "LIFTED, lifted out"})
+  void otherMovementsArePlayedToo(Code code, String words) {
+    open(Judged.scene("peninsula-before"), Judged::judge);
+    d.rest();
+    Camera before = d.bench.camera();
+    int i = number(code);
+    Finding f = d.bench.findings().get(i);
+    d.scrollTo("finding " + i);
+    d.click("finding " + i);
+    d.frames(30);
+    FirstMovement shown = d.window.player().first().orElseThrow();
+    assertThat(shown.mechanism()).isEqualTo(f.mechanism().orElseThrow());
+    assertThat(shown.words().replace(",", "")).contains(words);
+    assertThat(shown.out().isPresent()).isEqualTo(code == Code.LIFTED);
+    assertThat(shown.on(d.bench.tableau(), d.bench.now()).stones()).hasSize(d.bench.tableau().stones().size() - (code == Code.LIFTED ? 1 : 0));
+    assertThat(d.bench.camera().target().distanceTo(before.target())).as("flown to what moves").isGreaterThan(0.01);
+  }
+
   private static void pause() {
     try {
       TimeUnit.MILLISECONDS.sleep(5);
@@ -147,7 +170,7 @@ class WindowJudgementTest {
     d.click("block");
     d.window.player().show(new Mechanism(List.of(
         Twist.ZERO, new Twist(Vec3.X, Vec3.ZERO))),
-        "block slides");
+        "block slides", Optional.empty());
     d.frames(3);
     assertThat(d.window.player().playing()).isTrue();
     d.key(GLFW.GLFW_KEY_RIGHT, 0);

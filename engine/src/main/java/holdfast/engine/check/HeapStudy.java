@@ -239,8 +239,8 @@ final class HeapStudy {
     return new Mechanism(List.of(all));
   }
 
-  /** What a downward press does to one rock. */
-  record PressFound(double marginN, State state, boolean settled) {}
+  /** What a downward press does to one rock; the movement is that of all rocks of the scene, when it was seen. */
+  record PressFound(double marginN, State state, boolean settled, Optional<Mechanism> mechanism) {}
 
   /** The least downward press on an outermost point of each rock that tips something, up to {@link #pressCap}. */
   List<PressFound> presses() {
@@ -254,7 +254,8 @@ final class HeapStudy {
         }
       });
       LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE, settings.get(Setting.PUSH_TIER_N));
-      return new PressFound(least.factor(), least.governing().state(), least.settled());
+      return new PressFound(least.factor(), least.governing().state(), least.settled(),
+          least.movement().map(m -> whole(least.governing().judge().part(), m)));
     });
   }
 

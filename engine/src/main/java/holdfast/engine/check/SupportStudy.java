@@ -58,8 +58,8 @@ final class SupportStudy {
     return out;
   }
 
-  /** What first falls in a heap with only some of its links, in the first state in which it does. */
-  private record Fallen(State state, List<String> rocks) {}
+  /** What first falls in a heap with only some of its links, in the first state in which it does, and how when it was seen. */
+  private record Fallen(State state, List<String> rocks, Optional<Mechanism> mechanism) {}
 
   private Optional<Fallen> without(Heap heap, IntPredicate keptLink, int rockOut) {
     List<Link> links = new ArrayList<>();
@@ -76,7 +76,8 @@ final class SupportStudy {
         if (j.safe()) continue;
         Mechanism m = j.rest() instanceof Rest.Moves moves ? moves.mechanism() : null;
         return Optional.of(new Fallen(s, m == null
-            ? p.heap().bodies().stream().map(Heap.Body::name).toList() : StandingFindings.movers(p.heap(), m)));
+            ? p.heap().bodies().stream().map(Heap.Body::name).toList() : StandingFindings.movers(p.heap(), m),
+            Optional.ofNullable(m).map(seen -> study.whole(p, seen))));
       }
     }
     return Optional.empty();
@@ -102,13 +103,13 @@ final class SupportStudy {
       if (fallen.isEmpty()) continue;
       any = true;
       String rock = scene.name(scene.seats().get(foot).rock());
-      out.add(Draft.fail(Code.UNDERMINED).about(rock).in(fallen.get().state()).say(
+      out.add(Draft.fail(Code.UNDERMINED).about(rock).in(fallen.get().state()).moving(fallen.get().mechanism()).say(
           text("When the sand under %s is dug away, %s.", rock, fall(fallen.get().rocks())),
           text("Stand %s on the floor itself before the sand goes in.", rock)));
     }
     if (!any) {
       without(scene.heap(), i -> !sand.contains(i), NO_ROCK).ifPresent(f -> out.add(
-          Draft.fail(Code.SAND_ONLY).about(f.rocks()).in(f.state()).say(
+          Draft.fail(Code.SAND_ONLY).about(f.rocks()).in(f.state()).moving(f.mechanism()).say(
               text("With all sand dug away, %s.", fall(f.rocks())), "Give the heap a foot on the floor itself.")));
     }
   }
@@ -118,7 +119,8 @@ final class SupportStudy {
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     List<Optional<Fallen>> found = Parallel.map(rocks, threads, r -> without(scene.heap(), i -> true, r));
     for (int r : rocks) {
-      found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state()).say(
+      found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state())
+          .moving(f.mechanism()).say(
           text("With %s lifted out, %s.", scene.name(r), fall(f.rocks())),
           text("Take %s off before %s.", Draft.names(f.rocks()), scene.name(r)))));
     }
@@ -134,7 +136,9 @@ final class SupportStudy {
         Optional<PartJudge> bad = broken.heap().separate().stream()
             .map(p -> new PartJudge(p, loads)).filter(p -> !p.safe()).findFirst();
         if (bad.isEmpty()) continue;
-        out.add(Draft.warn(Code.SINGLE_BOND).about(j.a(), j.b()).in(s).say(
+        Optional<Mechanism> how = bad.filter(p -> p.rest() instanceof Rest.Moves)
+            .map(p -> study.whole(p.part(), ((Rest.Moves) p.rest()).mechanism()));
+        out.add(Draft.warn(Code.SINGLE_BOND).about(j.a(), j.b()).in(s).moving(how).say(
             text("If the bond between %s and %s gives way, the heap falls: it hangs on that one bond.", j.a(), j.b()),
             "Add a rod or a second joint, or a rest from below."));
         break;
@@ -146,7 +150,7 @@ final class SupportStudy {
     boolean leans = scene.seats().stream().anyMatch(s -> s.kind() == Kind.PANE);
     if (!leans) return;
     without(scene.heap(), i -> scene.seats().get(i).kind() != Kind.PANE, NO_ROCK).ifPresent(f -> out.add(
-        Draft.fail(Code.NEEDS_PANE).about(f.rocks()).in(f.state()).say(
+        Draft.fail(Code.NEEDS_PANE).about(f.rocks()).in(f.state()).moving(f.mechanism()).say(
             text("Without the pane it leans on, %s: the glass holds it up.", fall(f.rocks())),
             text("Give %s a stand of its own, clear of the glass.", f.rocks().get(0)))));
   }
