@@ -144,8 +144,7 @@ public sealed interface Edit {
       for (String r : List.of(joint.a(), joint.b())) {
         if (s.placement(r).isEmpty()) return new Outcome.Refused("'" + r + "' is not in the tank.");
       }
-      List<JointSpec> others = s.joints().stream().filter(j -> !j.joins(joint.a(), joint.b())).toList();
-      return new Outcome.Changed(s.withJoints(joint.bond() == JointSpec.Bond.NONE ? others : SceneParts.plus(others, joint)));
+      return new Outcome.Changed(s.withJoints(SceneParts.fixed(s.joints(), joint)));
     }
   }
 

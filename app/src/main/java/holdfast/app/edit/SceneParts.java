@@ -28,6 +28,13 @@ final class SceneParts {
     return new Outcome.Changed(s.withPlacements(s.placements().stream().map(p -> p == old ? now : p).toList()));
   }
 
+  /** The joints with this one in its old place, at the end where it is new, or left out where it is freed. */
+  static List<JointSpec> fixed(List<JointSpec> joints, JointSpec one) {
+    if (one.bond() == JointSpec.Bond.NONE) return joints.stream().filter(j -> !j.joins(one.a(), one.b())).toList();
+    if (joints.stream().noneMatch(j -> j.joins(one.a(), one.b()))) return plus(joints, one);
+    return joints.stream().map(j -> j.joins(one.a(), one.b()) ? one : j).toList();
+  }
+
   static Scene withoutJointsOf(Scene s, String rock) {
     if (s.joints().stream().noneMatch(j -> j.a().equals(rock) || j.b().equals(rock))) return s;
     return s.withJoints(s.joints().stream().filter(j -> !j.a().equals(rock) && !j.b().equals(rock)).toList());

@@ -1,6 +1,8 @@
 package holdfast.app.view;
 
 import holdfast.app.edit.Edit;
+import holdfast.app.report.JointNumbers;
+import holdfast.app.report.JointNumbers.Pair;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
@@ -22,13 +24,7 @@ final class JointsPage {
   private final Workbench bench;
   private final Ui ui;
   private Optional<Pair> open = Optional.empty();
-
-  /** Two rocks. */
-  record Pair(String a, String b) {
-    boolean is(String p, String q) {
-      return a.equals(p) && b.equals(q) || a.equals(q) && b.equals(p);
-    }
-  }
+  private int openNumber;
 
   JointsPage(Workbench bench, Ui ui) {
     this.bench = bench;
@@ -52,13 +48,17 @@ final class JointsPage {
   void draw() {
     Optional<CheckReport> report = bench.report();
     if (report.isEmpty()) return;
-    List<CheckReport.JointLine> joints = report.get().joints();
-    if (joints.isEmpty()) ui.wrapped("No two rocks bear on each other.", Palette.INK_SOFT);
-    int number = 1;
-    for (CheckReport.JointLine j : joints) row(j, number++);
+    JointNumbers numbers = JointNumbers.of(bench.scene(), report.get().joints().stream().map(j -> new Pair(j.a(), j.b())).toList());
+    if (numbers.pairs().isEmpty()) ui.wrapped("No two rocks bear on each other.", Palette.INK_SOFT);
+    if (numbers.fixed() > 0) ui.small("Fixed: the numbers of the build sheet", Palette.INK_SOFT);
+    for (int i = 0; i < numbers.pairs().size(); i++) {
+      if (i == numbers.fixed() && i > 0) ui.small("Not fixed", Palette.INK_SOFT);
+      Pair p = numbers.pairs().get(i);
+      row(p, report.get().joints().stream().filter(j -> p.is(j.a(), j.b())).findFirst(), i + 1);
+    }
   }
 
-  private void row(CheckReport.JointLine j, int number) {
+  private void row(Pair j, Optional<CheckReport.JointLine> found, int number) {
     boolean on = open.filter(p -> p.is(j.a(), j.b())).isPresent();
     float x = ImGui.getCursorScreenPosX();
     float y = ImGui.getCursorScreenPosY();
@@ -75,10 +75,13 @@ final class JointsPage {
     ImGui.setCursorScreenPos(x + ui.px(30), y + ui.px(6));
     ui.strong(j.a() + " and " + j.b());
     ImGui.setCursorScreenPos(x + ui.px(30), y + line + ui.px(9));
-    ui.text(words(j), Palette.INK_SOFT);
+    ui.text(found.map(this::words).orElse("fixed, but the rocks do not touch"), Palette.INK_SOFT);
     ImGui.setCursorScreenPos(x, y + h + ui.px(2));
+    // A joint that is fixed goes to the fixed ones: it stays in sight.
+    if (on && number != openNumber) ImGui.setScrollHereY(0.5f);
+    if (on) openNumber = number;
     if (on) choices(j);
-    if (pressed) open = on ? Optional.empty() : Optional.of(new Pair(j.a(), j.b()));
+    if (pressed) open = on ? Optional.empty() : Optional.of(j);
   }
 
   private String words(CheckReport.JointLine j) {
@@ -87,7 +90,7 @@ final class JointsPage {
         : j.bond().word() + ", " + Scale.number(100 * j.use(), 0) + " % of its strength used";
   }
 
-  private void choices(CheckReport.JointLine j) {
+  private void choices(Pair j) {
     ImGui.indent(ui.px(30));
     JointSpec now = bench.scene().joint(j.a(), j.b()).orElse(JointSpec.paste(j.a(), j.b(), JointSpec.Bond.NONE, 0));
     for (JointSpec.Bond b : JointSpec.Bond.values()) {
@@ -112,7 +115,7 @@ final class JointsPage {
     ImGui.unindent(ui.px(30));
   }
 
-  private void amount(CheckReport.JointLine j, JointSpec now) {
+  private void amount(Pair j, JointSpec now) {
     Optional<String> typed = ui.field("amount of paste", bench.units().briefNumber(Quantity.SMALL_VOLUME, now.amountMl()), 64);
     ImGui.sameLine();
     ui.soft(bench.units().sign(Quantity.SMALL_VOLUME));
@@ -126,7 +129,7 @@ final class JointsPage {
     }
   }
 
-  private static JointSpec spec(CheckReport.JointLine j, JointSpec.Bond bond) {
+  private static JointSpec spec(Pair j, JointSpec.Bond bond) {
     return bond == JointSpec.Bond.ROD
         ? new JointSpec(j.a(), j.b(), bond, 0, ROD_MM, ROD_DEPTH_MM, true)
         : JointSpec.paste(j.a(), j.b(), bond, bond == JointSpec.Bond.NONE ? 0 : USUAL_ML);

@@ -14,9 +14,10 @@ import holdfast.engine.gap.Gaps;
 import holdfast.engine.gap.ReachMap;
 import holdfast.engine.light.LightReport;
 import holdfast.engine.pane.PaneReport;
+import holdfast.app.report.JointNumbers;
+import holdfast.app.report.JointNumbers.Pair;
 import holdfast.app.report.Units;
 import holdfast.model.geom.Vec3;
-import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Side;
@@ -96,13 +97,13 @@ final class SceneMarks {
 
   /** Numbered joints: filled when fixed, open when not, on a square in the colour of failing when one is to be fixed. */
   static void joints(
-      Brush brush, Projector eye, List<Survey.Touch> joints, Scene scene, List<JointsPage.Pair> wanted,
-      Optional<JointsPage.Pair> open) {
-    for (int i = 0; i < joints.size(); i++) {
-      Survey.Touch t = joints.get(i);
+      Brush brush, Projector eye, List<Survey.Touch> joints, JointNumbers numbers, List<Pair> wanted, Optional<Pair> open) {
+    for (Survey.Touch t : joints) {
+      Optional<Integer> number = numbers.number(t.a(), t.b());
+      if (number.isEmpty()) continue;
       Projector.Spot p = eye.spot(t.middle());
       if (!p.inFront()) continue;
-      boolean fixed = scene.joint(t.a(), t.b()).map(j -> j.bond() != JointSpec.Bond.NONE).orElse(false);
+      boolean fixed = number.get() <= numbers.fixed();
       boolean on = open.filter(q -> q.is(t.a(), t.b())).isPresent();
       double r = on ? 13 : 10.5;
       if (wanted.stream().anyMatch(q -> q.is(t.a(), t.b()))) {
@@ -111,7 +112,7 @@ final class SceneMarks {
       }
       brush.disc(p.x(), p.y(), r, fixed ? Palette.JOINT : Palette.PANEL.solid(0.95));
       brush.ring(p.x(), p.y(), r, on ? 3 : 2, on ? Palette.INK : Palette.JOINT);
-      brush.text(p.x(), p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5, Integer.toString(i + 1), Style.STRONG, 0.5,
+      brush.text(p.x(), p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5, Integer.toString(number.get()), Style.STRONG, 0.5,
           fixed ? Palette.PANEL : Palette.INK);
     }
   }

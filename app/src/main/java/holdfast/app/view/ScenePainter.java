@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.JointNumbers;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Cut;
@@ -226,7 +227,7 @@ final class ScenePainter {
             bench.units());
       }
       if (showsJoints(code)) {
-        SceneMarks.joints(brush, eye, s.joints(), bench.scene(), joints.wanted(), joints.open());
+        SceneMarks.joints(brush, eye, s.joints(), JointNumbers.of(bench.scene(), s.pairs()), joints.wanted(), joints.open());
       }
       if (report.isPresent() && showsFeet(code)) {
         SceneMarks.feetWords(brush, eye, s.feet(), report.get(), bench.units());

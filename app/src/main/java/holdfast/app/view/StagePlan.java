@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.JointNumbers;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
@@ -161,12 +162,14 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
   String joints(int number, Units units) {
     Step s = step(number);
     List<String> parts = new ArrayList<>();
+    JointNumbers numbers = JointNumbers.of(scene);
     for (int j : s.stage.joints()) {
       JointSpec spec = scene.joints().get(j);
       boolean first = s.rocks.contains(spec.a());
       String own = s.rocks.size() == 1 ? "it" : first ? spec.a() : spec.b();
       parts.add(own + " to " + (first ? spec.b() : spec.a()) + (spec.bond() == JointSpec.Bond.ROD ? " with a rod"
-          : " with " + units.brief(Quantity.SMALL_VOLUME, spec.amountMl()) + " of " + spec.bond().word()));
+          : " with " + units.brief(Quantity.SMALL_VOLUME, spec.amountMl()) + " of " + spec.bond().word())
+          + numbers.number(spec.a(), spec.b()).map(n -> " (joint " + n + ")").orElse(""));
     }
     return parts.isEmpty() ? "" : "Fix " + String.join(", and ", parts) + ".";
   }

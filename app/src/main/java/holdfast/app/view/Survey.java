@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.JointNumbers;
 import holdfast.engine.contact.Contact;
 import holdfast.engine.contact.ContactFinder;
 import holdfast.engine.contact.ContactMap;
@@ -28,6 +29,11 @@ record Survey(long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, Li
 
   /** Where two things bear on each other: the middle of their largest patch, all patches, and their area. */
   record Touch(String a, String b, Vec3 middle, List<List<Vec3>> patches, double areaMm2) {}
+
+  /** The pairs of rocks that touch. */
+  List<JointNumbers.Pair> pairs() {
+    return joints.stream().map(t -> new JointNumbers.Pair(t.a, t.b)).toList();
+  }
 
   static Survey of(Scene scene, Shapes shapes, long revision) {
     List<PlacedRock> placed = shapes.placed();

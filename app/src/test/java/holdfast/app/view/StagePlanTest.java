@@ -61,7 +61,7 @@ class StagePlanTest {
     StagePlan p = plan(Scenes.small().withJoints(List.of(JointSpec.paste("slab", "block", JointSpec.Bond.MORTAR, 40))));
     assertThat(p.title(1)).isEqualTo("On the bench, 1 of 2: set down slab");
     assertThat(p.joints(1, Units.METRIC)).isEmpty();
-    assertThat(p.joints(2, Units.METRIC)).isEqualTo("Fix it to slab with 40 ml of mortar.");
+    assertThat(p.joints(2, Units.METRIC)).isEqualTo("Fix it to slab with 40 ml of mortar (joint 1).");
     assertThat(p.title(3)).isEqualTo("Into the tank, 1 of 1: lower slab and block");
     assertThat(p.stages()).isEqualTo(3);
     assertThat(p.words()).isEqualTo("Every stage stands by itself, dry, with fresh joints bearing nothing.");

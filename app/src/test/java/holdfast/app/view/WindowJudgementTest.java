@@ -3,6 +3,8 @@ package holdfast.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.app.edit.Scenes;
+import holdfast.app.report.JointNumbers;
+import holdfast.app.report.sheet.SheetContent;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Projector;
 import holdfast.engine.check.CheckReport;
@@ -12,6 +14,7 @@ import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Twist;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
+import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
@@ -218,21 +221,36 @@ class WindowJudgementTest {
     assertThat(Pictures.worst(with, scene())).isGreaterThan(10);
   }
 
-  /** The number on the scene is the number in the list: the joint that is clicked is the one that opens. */
-  @Test
-  void jointNumbersAgree() {
-    open(Judged.scene("peninsula-before"), Judged::judge);
+  /** The number on the scene is the number in the list, and on the build sheet: the joint that is clicked is the one that opens. */
+  @ParameterizedTest
+  @CsvSource({"peninsula-before, 0", "cube, 5"})
+  void jointNumbersAgree(String name, int fixed) {
+    Scene scene = Judged.scene(name);
+    open(scene, Judged::judge);
     d.key(GLFW.GLFW_KEY_J, 0);
     d.rest();
-    List<CheckReport.JointLine> listed = d.bench.report().orElseThrow().joints();
-    List<Survey.Touch> drawn = d.window.survey().orElseThrow().joints();
-    assertThat(drawn).hasSameSizeAs(listed);
-    for (int i = 0; i < listed.size(); i++) {
-      assertThat(new JointsPage.Pair(drawn.get(i).a(), drawn.get(i).b()).is(listed.get(i).a(), listed.get(i).b())).as("joint " + (i + 1)).isTrue();
+    JointNumbers listed = JointNumbers.of(scene, d.bench.report().orElseThrow().joints().stream()
+        .map(j -> new JointNumbers.Pair(j.a(), j.b())).toList());
+    assertThat(JointNumbers.of(scene, d.window.survey().orElseThrow().pairs())).as("as drawn").isEqualTo(listed);
+    assertThat(listed.fixed()).isEqualTo(fixed);
+    for (SheetContent.JointLine j : sheet(scene).joints()) {
+      assertThat(listed.number(j.spec().a(), j.spec().b())).as("on the sheet").contains(j.number());
+    }
+    for (int n = 1; n <= listed.pairs().size(); n++) {
+      JointNumbers.Pair pair = listed.pairs().get(n - 1);
+      d.click("joint " + n);
+      d.rest();
+      assertThat(d.window.findings().joints().open()).contains(pair);
+      d.click("joint " + n);
     }
     // Every joint that a finding wants fixed is marked.
     long wanted = d.bench.findings().stream().filter(f -> f.code() == Code.NEEDS_BOND && f.about().size() == 2).count();
-    assertThat(d.window.findings().joints().wanted()).hasSize((int) wanted).isNotEmpty();
+    assertThat(d.window.findings().joints().wanted()).hasSize((int) wanted);
+    if (fixed == 0) assertThat(wanted).isPositive();
+  }
+
+  private static SheetContent sheet(Scene scene) {
+    return SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), (placed, cured) -> true, 50);
   }
 
   @Test

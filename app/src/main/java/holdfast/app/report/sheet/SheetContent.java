@@ -1,5 +1,6 @@
 package holdfast.app.report.sheet;
 
+import holdfast.app.report.JointNumbers;
 import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
@@ -190,6 +191,7 @@ public record SheetContent(
   private static List<JointLine> jointLines(
       Scene scene, List<List<Hull>> hulls, List<Contact> contacts, BuildPlan plan) {
     List<JointLine> out = new ArrayList<>();
+    JointNumbers numbers = JointNumbers.of(scene);
     for (int j = 0; j < scene.joints().size(); j++) {
       JointSpec spec = scene.joints().get(j);
       int a = plan.rocks().indexOf(spec.a());
@@ -204,7 +206,7 @@ public record SheetContent(
           ? plan.carry().map(BuildPlan.Carry::order).orElse(plan.order()) : plan.order();
       int stage = 1 + first(order.stages(), s -> s.joints().contains(index));
       int batch = 1 + first(plan.mortar(), x -> x.joints().contains(index));
-      out.add(new JointLine(out.size() + 1, j, spec, at, area * 1e6, !patches.isEmpty(), stage, batch));
+      out.add(new JointLine(numbers.number(spec.a(), spec.b()).orElseThrow(), j, spec, at, area * 1e6, !patches.isEmpty(), stage, batch));
     }
     return out;
   }
