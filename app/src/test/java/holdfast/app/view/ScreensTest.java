@@ -81,6 +81,10 @@ class ScreensTest {
     }),
     TANK("cube", d -> d.click("Tank…")),
     FIGURES("cube", d -> d.click("Figures…")),
+    FIGURES_US("cube", d -> {
+      d.click("in lb");
+      d.click("Figures…");
+    }),
     HELP("cube", d -> d.key(GLFW.GLFW_KEY_F1, 0)),
     GIVE_OUT("cube", d -> {
       d.key(GLFW.GLFW_KEY_E, GLFW.GLFW_MOD_CONTROL);

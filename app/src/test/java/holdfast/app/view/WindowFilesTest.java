@@ -217,13 +217,30 @@ class WindowFilesTest {
     d.type("push.tier_n", "50");
     d.enter();
     assertThat(d.bench.scene().settings().get(Setting.PUSH_TIER_N)).isEqualTo(50);
-    d.type("push.tier_n", "-3");
+    d.type("push.tier_n", "0.05");
     d.enter();
     assertThat(d.bench.scene().settings().get(Setting.PUSH_TIER_N)).isEqualTo(50);
-    assertThat(notice()).startsWith("Must be from");
+    assertThat(notice()).isEqualTo("Must be from 0.1 to 500 N.");
     d.click("default");
     assertThat(d.bench.scene().settings().get(Setting.PUSH_TIER_N)).isEqualTo(20);
     assertThat(d.bench.scene().settings().given()).isEmpty();
+  }
+
+  /** In US units figures are shown, typed and refused in them. The pound-force is 4.4482216 N (NIST SP 811, published). */
+  @Test
+  void figuresFollowTheChosenUnits() {
+    d.click("in lb");
+    d.click("Figures…");
+    d.frames(3);
+    d.type("push.tier_n", "10");
+    d.enter();
+    assertThat(d.bench.scene().settings().get(Setting.PUSH_TIER_N)).isBetween(44.4822, 44.4823);
+    d.type("push.tier_n", "200");
+    d.enter();
+    assertThat(notice()).isEqualTo("Must be from 0.02248 to 112.4 lbf.");
+    d.type("push.shake_g", "0.2");
+    d.enter();
+    assertThat(d.bench.scene().settings().get(Setting.SHAKE_G)).isEqualTo(0.2);
   }
 
   @Test

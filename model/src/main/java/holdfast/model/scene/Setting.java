@@ -12,7 +12,7 @@ import static holdfast.model.scene.Grade.PUBLISHED;
 public enum Setting {
   // -- pushes -------------------------------------------------------------------------------------------------------
   PUSH_TIER_N("push.tier_n", 20, "N", 0.1, 500, COMMON_PRACTICE,
-      "force every rock must bear from any side: 5 small fish, 20 urchin or large fish, 50 a hand"),
+      "force every rock must bear from any side: 5 N small fish, 20 N urchin or large fish, 50 N a hand"),
   PUSH_HEIGHT("push.height", 0.9, "of rock height", 0.05, 1, COMMON_PRACTICE, "height at which a push acts"),
   PUSH_OFFSET("push.offset", 0.8, "of half-width", 0, 1, COMMON_PRACTICE,
       "distance of the two outer push lines from the centre line"),
@@ -28,7 +28,7 @@ public enum Setting {
 
   // -- friction -----------------------------------------------------------------------------------------------------
   FRICTION_ROCK_ROCK("friction.rock_rock", 0.60, "", 0, 2, PUBLISHED,
-      "wet limestone 31 degrees, Cafaro et al. 2022 citing Barton 1973"),
+      "rock on rock: wet limestone 31 degrees, Cafaro et al. 2022 citing Barton 1973"),
   FRICTION_SLIMY("friction.slimy", 0.35, "", 0, 2, MEMORY, "overgrown rock on anything"),
   FRICTION_ROCK_GLASS("friction.rock_glass", 0.35, "", 0, 2, MEMORY, "rock on glass"),
   FRICTION_ROCK_GRID("friction.rock_grid", 0.35, "", 0, 2, MEMORY, "rock on louvre grid or sheet"),
@@ -44,7 +44,7 @@ public enum Setting {
   GAP_VIEWED_MM("gap.viewed_mm", 50, "mm", 0, 500, COMMON_PRACTICE, "rock to a pane people look through"),
   GAP_OTHER_MM("gap.other_mm", 40, "mm", 0, 500, COMMON_PRACTICE, "rock to any other pane"),
   GAP_CLEANER_MM("gap.cleaner_mm", 35, "mm", 0, 200, MEMORY,
-      "thickness of the cleaner that must pass, with 10 mm to spare: small 35, medium 60, large 85"),
+      "thickness of the cleaner that must pass, with 10 mm to spare: small 35 mm, medium 60 mm, large 85 mm"),
   CLEANER_LENGTH_MM("gap.cleaner_length_mm", 90, "mm", 10, 400, COMMON_PRACTICE, "length of the cleaner along the pane"),
   CLEANER_HEIGHT_MM("gap.cleaner_height_mm", 60, "mm", 10, 400, COMMON_PRACTICE, "height of the cleaner along the pane"),
   GROWING_ROOM_MM("gap.growing_room_mm", 50, "mm", 0, 300, COMMON_PRACTICE, "free water above living rock"),
@@ -55,10 +55,10 @@ public enum Setting {
       "water joined to the rest only by openings smaller than this is stagnant"),
 
   // -- bonds --------------------------------------------------------------------------------------------------------
-  BOND_MORTAR_N_MM2("bond.mortar_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY, "design strength: 0.3 N/mm2 with a factor of 3"),
+  BOND_MORTAR_N_MM2("bond.mortar_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY, "mortar, design strength: 0.3 N/mm2 with a factor of 3"),
   BOND_PUTTY_N_MM2("bond.putty_n_mm2", 0.1, "N/mm2", 0.001, 5, MEMORY,
-      "design strength in the field, far below the laboratory's"),
-  BOND_GEL_N_MM2("bond.gel_n_mm2", 0.05, "N/mm2", 0.001, 5, MEMORY, "design strength; no moment is counted"),
+      "putty, design strength in the field, far below the laboratory's"),
+  BOND_GEL_N_MM2("bond.gel_n_mm2", 0.05, "N/mm2", 0.001, 5, MEMORY, "gel, design strength; no moment is counted"),
   BOND_REACH_MM("bond.reach_mm", 10, "mm", 1, 50, COMMON_PRACTICE,
       "paste bridges surfaces up to this distance, and lies this thick"),
   ROCK_STRENGTH_N_MM2("bond.rock_n_mm2", 1.0, "N/mm2", 0.1, 100, PUBLISHED,
@@ -67,15 +67,17 @@ public enum Setting {
       "design bending stress of a fibreglass or acrylic rod"),
 
   // -- glass --------------------------------------------------------------------------------------------------------
-  GLASS_YOUNG_N_MM2("glass.young_n_mm2", 70000, "N/mm2", 10000, 200000, PUBLISHED, "EN 572-1"),
-  GLASS_POISSON("glass.poisson", 0.20, "", 0, 0.49, PUBLISHED, "EN 572-1"),
-  GLASS_DENSITY("glass.density_kg_m3", 2500, "kg/m3", 1000, 5000, PUBLISHED, "EN 572-1"),
+  GLASS_YOUNG_N_MM2("glass.young_n_mm2", 70000, "N/mm2", 10000, 200000, PUBLISHED, "stiffness of glass, EN 572-1"),
+  GLASS_POISSON("glass.poisson", 0.20, "", 0, 0.49, PUBLISHED, "Poisson's ratio of glass, EN 572-1"),
+  GLASS_DENSITY("glass.density_kg_m3", 2500, "kg/m3", 1000, 5000, PUBLISHED, "density of glass, EN 572-1"),
   GLASS_STRENGTH_N_MM2("glass.strength_n_mm2", 45, "N/mm2", 5, 200, PUBLISHED, "characteristic bending strength, EN 572-1"),
-  GLASS_EDGE_FACTOR("glass.edge_factor", 0.9, "", 0.5, 1, PUBLISHED, "k_e: 1.0 polished, 0.9 seamed, 0.8 as cut"),
-  GLASS_SURFACE_FACTOR("glass.surface_factor", 1.0, "", 0.3, 1, PUBLISHED, "k_sp: 1.0 for float glass as made"),
+  GLASS_EDGE_FACTOR("glass.edge_factor", 0.9, "", 0.5, 1, PUBLISHED,
+      "edges of the pane, k_e: 1.0 polished, 0.9 seamed, 0.8 as cut"),
+  GLASS_SURFACE_FACTOR("glass.surface_factor", 1.0, "", 0.3, 1, PUBLISHED,
+      "surface of the pane, k_sp: 1.0 for float glass as made"),
   GLASS_LOAD_FACTOR("glass.load_factor", 1.35, "", 1, 3, PUBLISHED, "load factor on the standard's route"),
   GLASS_TRADE_ALLOWABLE_N_MM2("glass.trade_allowable_n_mm2", 5.05, "N/mm2", 0.5, 100, COMMON_PRACTICE,
-      "19.2 N/mm2 with a safety factor of 3.8"),
+      "allowed by the trade: 19.2 N/mm2 with a safety factor of 3.8"),
   FOAM_SOFT_N_M3("glass.foam_soft_n_m3", 5e6, "N/m3", 1e4, 1e10, MEMORY, "foam under the tank, soft end"),
   FOAM_STIFF_N_M3("glass.foam_stiff_n_m3", 5e7, "N/m3", 1e4, 1e10, MEMORY, "foam under the tank, stiff end"),
   SPOT_MM("glass.spot_mm", 10, "mm", 1, 100, COMMON_PRACTICE, "on bare glass a foot may bear on one spot of this width"),
@@ -119,9 +121,9 @@ public enum Setting {
   VARY_NORMAL_DEG("vary.normal_deg", 3, "deg", 0, 30, COMMON_PRACTICE, "half range of contact normals"),
 
   // -- supply -------------------------------------------------------------------------------------------------------
-  PRICE_DRY("price.dry_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "your own price"),
-  PRICE_LIVE("price.live_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "your own price"),
-  PRICE_CAST("price.cast_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "your own price"),
+  PRICE_DRY("price.dry_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "dry rock, your own price"),
+  PRICE_LIVE("price.live_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "living rock, your own price"),
+  PRICE_CAST("price.cast_per_kg", 0, "money/kg", 0, 1e6, COMMON_PRACTICE, "cast rock, your own price"),
   PRICE_STARTER("price.starter_per_l", 0, "money/L", 0, 1e6, COMMON_PRACTICE, "bottled bacteria, per litre of tank water"),
   ROCK_LOW_KG_PER_L("supply.rock_low_kg_per_l", 0.06, "kg/L", 0, 1, COMMON_PRACTICE, "little rock, open layout"),
   ROCK_HIGH_KG_PER_L("supply.rock_high_kg_per_l", 0.24, "kg/L", 0, 1, COMMON_PRACTICE, "much rock, classic layout"),

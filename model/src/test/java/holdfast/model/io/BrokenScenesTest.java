@@ -381,7 +381,7 @@ class BrokenScenesTest {
         spoilt("setting out of range", "\"push.tier_n\": 20",
             "\"push.tier_n\": 900",
             ":23: $.settings['push.tier_n']: found 900; must be from 0.1 to 500 N: force every rock must bear "
-                + "from any side: 5 small fish, 20 urchin or large fish, 50 a hand"),
+                + "from any side: 5 N small fish, 20 N urchin or large fish, 50 N a hand"),
         spoilt("unknown setting", "\"push.tier_n\": 20",
             "\"push.teir_n\": 20",
             ":23: $.settings['push.teir_n']: found a key that is not known in the settings; did you mean "
@@ -431,7 +431,7 @@ class BrokenScenesTest {
         small.json:20: $.placements[1].rock: found "tall chimney"; must be the name of a rock in $.rocks
         small.json:22: $.joints[0].bond: found "glue"; must be none, mortar, putty, gel or rod: what fixes the joint
         small.json:23: $.settings['push.tier_n']: found "hard"; must be a number from 0.1 to 500 N: \
-        force every rock must bear from any side: 5 small fish, 20 urchin or large fish, 50 a hand
+        force every rock must bear from any side: 5 N small fish, 20 N urchin or large fish, 50 N a hand
         """);
   }
 
