@@ -1,9 +1,13 @@
 package holdfast.app.view;
 
 import imgui.ImGui;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
 /** Short questions: unsaved work found, a file changed by another, leaving without saving. */
 final class AskSheets {
+  private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("d\u00a0MMMM\u00a0yyyy, HH:mm", Locale.ENGLISH);
   private final Workbench bench;
   private final Ui ui;
   private final Commands commands;
@@ -15,9 +19,9 @@ final class AskSheets {
   }
 
   void restore() {
-    String when = bench.filing().found().map(f -> f.when().toString().replace('T', ' ').replaceAll("\\..*|Z", "")).orElse("");
+    String when = bench.filing().found().map(f -> WHEN.format(f.when().toInstant().atZone(ZoneId.systemDefault()))).orElse("");
     Sheets.head(ui, "Unsaved work was found", "An earlier run ended before its work was saved. The copy is from " + when
-        + " (UTC). The scene's own file has not been touched.");
+        + ". The scene's own file has not been touched.");
     Sheets.foot(ui);
     if (ui.mainButton("Bring it back", 130)) commands.restore();
     ImGui.sameLine();
@@ -39,7 +43,8 @@ final class AskSheets {
   }
 
   void quit() {
-    Sheets.head(ui, "Leave without saving?", "There are changes that the file does not have.");
+    Sheets.head(ui, "Leave without saving?", bench.filing().file().isPresent()
+        ? "There are changes that the file does not have." : "This scene is in no file yet.");
     Sheets.foot(ui);
     if (ui.mainButton("Save and leave", 0)) {
       commands.closeSheet();

@@ -26,10 +26,18 @@ final class Browse {
   }
 
   static Optional<Path> open() {
+    return open("Scenes", "json");
+  }
+
+  static Optional<Path> scan() {
+    return open("Scans", "obj,ply,stl,glb");
+  }
+
+  private static Optional<Path> open(String what, String endings) {
     try (MemoryStack stack = MemoryStack.stackPush()) {
       PointerBuffer out = stack.mallocPointer(1);
       NFDFilterItem.Buffer filter = NFDFilterItem.malloc(1, stack);
-      filter.get(0).name(stack.UTF8("Scenes")).spec(stack.UTF8("json"));
+      filter.get(0).name(stack.UTF8(what)).spec(stack.UTF8(endings));
       if (NativeFileDialog.NFD_OpenDialog(out, filter, (CharSequence) null) != NativeFileDialog.NFD_OKAY) return Optional.empty();
       Path p = Path.of(out.getStringUTF8(0));
       NativeFileDialog.NFD_FreePath(out.get(0));

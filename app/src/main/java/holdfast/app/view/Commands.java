@@ -31,6 +31,7 @@ final class Commands {
   private Optional<Sheets.Kind> sheet = Optional.empty();
   private Optional<Runnable> leaving = Optional.empty();
   private boolean quit;
+  private Optional<Path> scanToAdd = Optional.empty();
 
   Commands(Workbench bench) {
     this.bench = bench;
@@ -113,6 +114,23 @@ final class Commands {
       bench.tell("Not saved: " + e.getMessage(), SeverityLook.FAIL);
       return false;
     }
+  }
+
+  /** A file that was dropped on the window: a scan becomes a rock to be described, anything else is opened as a scene. */
+  void dropped(Path path) {
+    if (ScanFiles.isScan(path.getFileName().toString())) {
+      scanToAdd = Optional.of(path);
+      openSheet(Sheets.Kind.ADD_ROCK);
+    } else {
+      open(path);
+    }
+  }
+
+  /** The scan that was dropped on the window since the last call. */
+  Optional<Path> takeScan() {
+    Optional<Path> s = scanToAdd;
+    scanToAdd = Optional.empty();
+    return s;
   }
 
   /** Opens a scene file; offers what an earlier run could not save. */

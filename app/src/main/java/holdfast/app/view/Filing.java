@@ -4,6 +4,7 @@ import holdfast.app.edit.Document;
 import holdfast.app.edit.FileMark;
 import holdfast.app.edit.RecentScenes;
 import holdfast.app.edit.Rescue;
+import holdfast.app.edit.ScanHome;
 import holdfast.model.io.ReadResult;
 import holdfast.model.io.SceneFiles;
 import holdfast.model.io.SceneReader;
@@ -89,6 +90,7 @@ final class Filing {
 
   void saveAs(Path path, Document document) throws IOException {
     Rescue old = rescue;
+    ScanHome.carry(document.scene(), folder(), path.toAbsolutePath().getParent());
     SceneFiles.save(path, document.scene());
     document.markSaved();
     adopt(Optional.of(path));

@@ -6,6 +6,7 @@ import holdfast.app.view.draw.Palette;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
+import holdfast.engine.check.Severity;
 import imgui.ImDrawList;
 import imgui.ImGui;
 import java.util.List;
@@ -113,12 +114,26 @@ final class FindingsPanel {
     if (report.isEmpty()) return;
     List<Finding> all = bench.findings();
     if (all.isEmpty() && bench.judgementSettled()) ui.wrapped("Nothing was found to be wrong.", Palette.INK_SOFT);
-    for (int i = 0; i < all.size(); i++) row(all.get(i), i);
+    for (int i = 0; i < all.size(); i++) {
+      Severity s = all.get(i).severity();
+      if (i == 0 || all.get(i - 1).severity() != s) group(s, all.stream().filter(f -> f.severity() == s).count());
+      row(all.get(i), i);
+    }
     ui.gap(6);
     ui.rule();
     for (String caution : report.get().cautions()) {
       ui.smallWrapped(bench.units().prose(caution), Palette.INK_SOFT);
     }
+  }
+
+  /** What the findings that follow have in common, and how many they are. */
+  private void group(Severity s, long count) {
+    ui.gap(1);
+    ui.small(count + " " + switch (s) {
+      case FAIL -> "not safe";
+      case WARN -> "to look at before going on";
+      case NOTE -> "worth knowing";
+    }, Palette.INK_SOFT);
   }
 
   private void row(Finding f, int number) {
@@ -130,7 +145,8 @@ final class FindingsPanel {
     String sentence = capital(bench.units().prose(f.sentence()));
     float indent = ui.px(32);
     List<String> lines = ui.brokenAt(sentence, w - indent - ui.px(8));
-    float h = line + lines.size() * line + ui.px(15);
+    List<String> heads = ui.strongBrokenAt(title(f), w - indent - ui.px(8));
+    float h = (heads.size() + lines.size()) * line + ui.px(15);
     boolean pressed = ImGui.invisibleButton("finding " + number, w, h);
     ui.note("finding " + number);
     boolean over = ImGui.isItemHovered();
@@ -140,8 +156,8 @@ final class FindingsPanel {
     }
     ui.shape(look(f), x + ui.px(15), y + ui.px(6) + line / 2, 13);
     ImGui.setCursorScreenPos(x + indent, y + ui.px(6));
-    ui.strong(title(f));
-    ImGui.setCursorScreenPos(x + indent, y + line + ui.px(9));
+    ui.strong(String.join("\n", heads));
+    ImGui.setCursorScreenPos(x + indent, y + heads.size() * line + ui.px(9));
     ui.lines(lines, Palette.INK_SOFT);
     ImGui.setCursorScreenPos(x, y + h + ui.px(2));
     if (open) details(f);

@@ -77,10 +77,11 @@ final class MapKeys {
     rows.add(new Row.Sample(Kind.COLUMN, Palette.FORCE, "column: the most, collar: the least"));
   }
 
-  void gaps() {
+  void gaps(boolean ofOneRock) {
     rows.add(new Row.Title("Gaps"));
     rows.add(new Row.Sample(Kind.LINE_WITH_DISCS, Palette.GAP, "wide enough"));
     rows.add(new Row.Sample(Kind.LINE_WITH_SQUARES, Palette.FAIL, "too narrow"));
+    if (!ofOneRock) rows.add(new Row.Plain("Choose a rock to see all of its gaps."));
   }
 
   void joints() {

@@ -245,7 +245,7 @@ final class PanePlan {
     places.take(mark);
     label(g, "greatest " + stress(report.governing().totalNmm2()), mark, places, true);
     for (FootBearing f : report.feet()) {
-      label(g, f.rock() + ", " + Scale.force(f.mostN(), units), shape(f).getBounds2D(), places, false);
+      label(g, f.rock() + ", " + Scale.load(f.mostN(), units), shape(f).getBounds2D(), places, false);
     }
   }
 

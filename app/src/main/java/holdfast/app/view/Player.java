@@ -136,7 +136,7 @@ final class Player {
   void bump(Hands.Pulled p) {
     if (p.impulseNs().norm() < 0.005) return;
     Disturbance.Blow blow = new Disturbance.Blow(p.rock(), p.at(), p.impulseNs());
-    play(blow, BUMP_SPEED, BumpWords.inWords(p.impulseNs().norm()), true);
+    play(blow, BUMP_SPEED, BumpWords.inWords(p.impulseNs().norm(), bench.units()), true);
   }
 
   private record Shown(PlayResult motion, Optional<SectionResult> section) {}

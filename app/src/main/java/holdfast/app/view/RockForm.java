@@ -1,6 +1,7 @@
 package holdfast.app.view;
 
 import holdfast.app.edit.Edit;
+import holdfast.app.edit.ScanHome;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
@@ -10,6 +11,7 @@ import holdfast.model.shape.RockShapes;
 import holdfast.model.shape.ShapeResult;
 import imgui.ImGui;
 import imgui.type.ImString;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -119,13 +121,25 @@ final class RockForm {
 
   private void scanFields() {
     label("File");
-    ui.entry("scan file", scan, 330);
+    ui.entry("scan file", scan, Browse.available() ? 280 : 380);
+    if (Browse.available()) {
+      ImGui.sameLine();
+      if (ui.button("Browse…")) Browse.scan().ifPresent(this::scanFrom);
+    }
     label("");
-    ui.small("OBJ, PLY, STL or GLB, beside the scene's file", Palette.INK_SOFT);
+    ui.small("OBJ, PLY, STL or GLB; it is copied beside the scene's file", Palette.INK_SOFT);
     label("One unit is");
     ui.entry("unit", unitMm, 66);
     ImGui.sameLine();
     ui.soft("mm");
+    ImGui.sameLine();
+    ui.small("1 for a scan in millimetres, 1000 for one in metres", Palette.INK_SOFT);
+  }
+
+  private void scanFrom(Path file) {
+    scanned = true;
+    scan.set(file.toString());
+    unitMm.set(Units.plain(ScanFiles.usualUnitMm(file.getFileName().toString())));
   }
 
   private void fill(Optional<Rock> rock) {
@@ -148,6 +162,7 @@ final class RockForm {
     Optional<Rock.Weighed> w = rock.map(Rock::mass).filter(x -> x instanceof Rock.Weighed).map(x -> (Rock.Weighed) x);
     weighing = w.map(Rock.Weighed::state).orElse(Rock.Weighing.DRY);
     weight.set(w.map(x -> bench.units().briefNumber(Quantity.MASS, x.kg())).orElse(""));
+    commands.takeScan().ifPresent(this::scanFrom);
   }
 
   private void submit(boolean existing) {
@@ -164,6 +179,8 @@ final class RockForm {
       problem = "Length, width and height must be numbers above 0.";
     } else if (scanned && (scan.get().isBlank() || unit.isEmpty())) {
       problem = "Name the file, and say how many millimetres its unit is.";
+    } else if (scanned && bench.filing().file().isEmpty()) {
+      problem = "Save the scene first: a scan is kept beside the scene's file.";
     } else if (mass.isEmpty() && !(existing && bench.chosenRock().map(r -> r.mass() instanceof Rock.BulkDensity).orElse(false))) {
       problem = "Weigh it: the weight must be a number above 0.";
     } else {
@@ -185,11 +202,24 @@ final class RockForm {
   }
 
   private void give(Rock rock, boolean existing) {
-    ShapeResult shaped = RockShapes.body(rock, bench.scene().settings(),
-        file -> ScanFiles.load(bench.filing().file().map(Path::toAbsolutePath).map(Path::getParent).orElse(Path.of("")), file));
+    Path folder = bench.filing().folder();
+    ShapeResult shaped = RockShapes.body(rock, bench.scene().settings(), file -> ScanFiles.load(folder, file));
     if (shaped instanceof ShapeResult.Unusable u) {
       problem = u.reason().substring(0, 1).toUpperCase(java.util.Locale.ROOT) + u.reason().substring(1) + ".";
       return;
+    }
+    if (rock.form() instanceof Rock.Mesh m) {
+      try {
+        String name = ScanHome.nameOf(Path.of(m.file()), folder);
+        if (!name.equals(m.file())) {
+          scan.set(name);
+          submit(existing);
+          return;
+        }
+      } catch (IOException e) {
+        problem = "The scan could not be copied beside the scene's file: " + e.getMessage() + ".";
+        return;
+      }
     }
     boolean done = bench.apply(existing ? new Edit.Describe(bench.chosen().orElseThrow(), rock) : new Edit.Add(rock));
     if (!done) {

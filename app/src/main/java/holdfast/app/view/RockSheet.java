@@ -38,11 +38,11 @@ final class RockSheet {
     ui.small(about(r), Palette.INK_SOFT);
     if (p.isEmpty()) {
       ui.gap(4);
-      if (ui.mainButton("Set down", 110)) commands.setDown(r.name());
+      if (ui.mainButton("Set down", 84)) commands.setDown(r.name());
       ImGui.sameLine();
-      if (ui.button("Describe…")) commands.openSheet(Sheets.Kind.DESCRIBE);
+      if (ui.button("Describe…", 76, true)) commands.openSheet(Sheets.Kind.DESCRIBE);
       ImGui.sameLine();
-      if (ui.button("Remove")) commands.remove();
+      if (ui.button("Remove", 66, true)) commands.remove();
       return;
     }
     margin(r.name());

@@ -30,8 +30,10 @@ final class RocksPanel {
     boolean one = bench.chosenRock().isPresent();
     List<Placement> placed = bench.scene().placements();
     List<Rock> tray = bench.scene().rocks().stream().filter(r -> bench.scene().placement(r.name()).isEmpty()).toList();
+    // The buttons stay in sight however long the lists are.
+    buttons();
     float list = one ? height - ui.px(sheet.height()) : height - ui.px(8);
-    ImGui.beginChild("lists", 0, list - ui.px(14), false);
+    ImGui.beginChild("lists", 0, list - ui.px(14) - ImGui.getCursorPosY() + ui.px(8), false);
     ui.heading("In the tank");
     count(placed.size());
     String first = tray.isEmpty() ? "Nothing yet. Add a rock first." : "Nothing yet. Set down a rock from the tray below.";
@@ -40,15 +42,20 @@ final class RocksPanel {
     ui.heading("On the tray");
     count(tray.size());
     for (Rock r : tray) row(r, false);
+    ImGui.endChild();
+    if (one) sheet.draw();
+    Panels.end();
+  }
+
+  private void buttons() {
     ui.gap(2);
-    if (ui.button("Add a rock…", 0, true)) commands.openSheet(Sheets.Kind.ADD_ROCK);
+    // In an empty scene this is what the moment is about.
+    boolean add = bench.scene().rocks().isEmpty() ? ui.mainButton("Add a rock…", 0) : ui.button("Add a rock…", 0, true);
+    if (add) commands.openSheet(Sheets.Kind.ADD_ROCK);
     ImGui.sameLine();
     if (ui.button("Tank…", 0, true)) commands.openSheet(Sheets.Kind.TANK);
     ImGui.sameLine();
     if (ui.button("Figures…", 0, true)) commands.openSheet(Sheets.Kind.SETTINGS);
-    ImGui.endChild();
-    if (one) sheet.draw();
-    Panels.end();
   }
 
   private void count(int n) {

@@ -44,6 +44,16 @@ public final class ScanFiles {
     }
   }
 
+  /** A file whose name tells that it is a scan. */
+  static boolean isScan(String name) {
+    return List.of("obj", "ply", "stl", "glb").contains(ending(name));
+  }
+
+  /** Millimetres of a unit as the format has it: glTF counts in metres (glTF 2.0, section 3.4, published), the others do not say. */
+  static double usualUnitMm(String name) {
+    return ending(name).equals("glb") ? 1000 : 1;
+  }
+
   private static String ending(String name) {
     return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
   }

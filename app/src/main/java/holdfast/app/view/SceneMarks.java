@@ -77,7 +77,7 @@ final class SceneMarks {
       brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 3, colour);
       String words = (w.unlimited() ? "over " : "") + Scale.force(w.marginN(), units)
           + (w.movement() == Movement.NONE ? "" : " " + w.movement().word());
-      brush.tag(tail.x(), tail.y() - 14 * brush.scale(), words, Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
+      brush.tagBehind(tail.x(), tail.y(), tail.x() - tip.x(), tail.y() - tip.y(), words, Style.STRONG);
     });
   }
 
@@ -162,6 +162,17 @@ final class SceneMarks {
         Palette.INK, Palette.PANEL.solid(0.92));
   }
 
+  /** The height from which a slipped rock is taken to strike the bottom: an arrow down to the floor beneath it. */
+  static void strike(Brush brush, Projector eye, Stone s, Scene scene, Units units) {
+    double drop = scene.settings().get(Setting.DROP_MM) / 1e3;
+    Vec3 floor = new Vec3(s.centreInTank().x(), s.centreInTank().y(), scene.floor().topMm() / 1e3);
+    Projector.Spot from = eye.spot(floor.plusTimes(drop, Vec3.Z));
+    Projector.Spot to = eye.spot(floor);
+    if (!from.inFront() || !to.inFront()) return;
+    brush.arrow(from.x(), from.y(), to.x(), to.y(), 4, Palette.FAIL);
+    brush.tagBehind(from.x(), from.y(), 0, -1, "let slip from " + Scale.length(drop * 1e3, units), Style.STRONG);
+  }
+
   // -- feet ---------------------------------------------------------------------------------------------------------
 
   /** Columns as high as the most force of each foot, the largest as high as {@link #COLUMN_M}; a collar tells the least. */
@@ -195,7 +206,7 @@ final class SceneMarks {
         Projector.Spot p = eye.spot(t.middle().plusTimes(height(f, perN), Vec3.Z));
         if (!p.inFront()) return;
         String most = Scale.load(f.mostN(), units);
-        String least = Scale.force(Math.max(0, f.leastN()), units);
+        String least = Scale.leastLoad(Math.max(0, f.leastN()), units);
         String words = !f.bounded() ? "no limit: wedged"
             : least.equals(most) ? most : least.replaceAll(" .*", "") + " to " + most;
         brush.tag(p.x(), p.y() - 13 * brush.scale(), words, Style.LABEL, Palette.INK, Palette.PANEL.solid(0.9));
@@ -290,9 +301,8 @@ final class SceneMarks {
         Projector.Spot p = eye.spot(top);
         if (!p.inFront()) return;
         double y = p.y() - 22 * brush.scale();
-        brush.disc(p.x(), y, 15, r.shaded() ? Palette.INK_SOFT : Palette.LAMP);
-        brush.text(p.x(), y + brush.letters().capHeight(Style.STRONG) / 2, Math.round(100 * r.unshaded()) + " %", Style.TICK, 0.5,
-            r.shaded() ? Palette.PANEL : Palette.INK);
+        brush.tag(p.x(), y, Math.round(100 * r.unshaded()) + " %", Style.LABEL, r.shaded() ? Palette.PANEL : Palette.INK,
+            r.shaded() ? Palette.INK_SOFT : Palette.LAMP);
       });
     }
   }

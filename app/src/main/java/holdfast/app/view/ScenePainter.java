@@ -157,6 +157,7 @@ final class ScenePainter {
 
   private void paint(Target target, Camera camera, Brush brush) {
     float scale = brush.scale();
+    brush.within(target.width(), target.height());
     Tableau tableau = player.on(bench.tableau(), bench.now());
     Projector eye = new Projector(camera, target.width(), target.height());
     Marks marks = new Marks();
@@ -181,7 +182,7 @@ final class ScenePainter {
     Set<String> chosen = player.playing() ? Set.of() : stages ? this.stages.fresh() : bench.chosenNames();
     // Feet and pane lie under the stones: these are then seen through, and water and sand left out.
     Optional<Code> code = bench.opened().map(Finding::code);
-    boolean under = showsPane(code) || showsFeet(code);
+    boolean under = !player.playing() && (showsPane(code) || showsFeet(code));
     Set<String> faint = stages ? this.stages.notYet() : under ? allNames() : Set.of();
     return new Looks(has(Shown.Layer.WATER) && !stages && !under, has(Shown.Layer.SAND) && !under, has(Shown.Layer.GLASS),
         has(Shown.Layer.CELLS), cut(), chosen, bench.hovered(), faint, has(Shown.Layer.JOINTS));
@@ -237,6 +238,9 @@ final class ScenePainter {
       }
     });
     Optional<Stone> chosen = bench.chosenStone();
+    if (code.filter(c -> c == Code.PANE_STRIKE).isPresent()) {
+      chosen.ifPresent(s -> SceneMarks.strike(brush, eye, s, bench.scene(), bench.units()));
+    }
     if (chosen.isEmpty() || bench.mode() == Workbench.Mode.STAGES) return;
     rose(report).ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
     boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
@@ -263,14 +267,14 @@ final class ScenePainter {
     if (survey().isEmpty()) return keys;
     if (showsReach(code)) keys.reach(bench.scene());
     if (showsFeet(code) && report.isPresent()) keys.feet();
-    if (showsGaps(code)) keys.gaps();
+    if (showsGaps(code)) keys.gaps(code.isPresent() || bench.chosen().isPresent());
     if (showsJoints(code)) keys.joints();
     if (showsLight(code)) keys.light(survey().get().light().lamps());
     return keys;
   }
 
   private boolean showsPane(Optional<Code> code) {
-    return has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_STRIKE).isPresent();
+    return has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_WATER).isPresent();
   }
 
   private boolean showsReach(Optional<Code> code) {
@@ -300,7 +304,7 @@ final class ScenePainter {
       Projector.Spot tip = eye.spot(p.at());
       Projector.Spot tail = eye.spot(p.at().minus(p.impulseNs().times(1 / BumpWords.NS_PER_METRE)));
       brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 4, Palette.FORCE);
-      brush.tag(tail.x(), tail.y() - 18 * brush.scale(), BumpWords.inWords(j), Style.STRONG, Palette.INK,
+      brush.tag(tail.x(), tail.y() - 18 * brush.scale(), BumpWords.inWords(j, bench.units()), Style.STRONG, Palette.INK,
           Palette.PANEL.solid(0.94));
     });
   }

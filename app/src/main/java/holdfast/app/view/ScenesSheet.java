@@ -1,6 +1,7 @@
 package holdfast.app.view;
 
 import holdfast.app.report.SeverityLook;
+import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
 import holdfast.model.io.ReadResult;
@@ -48,7 +49,7 @@ final class ScenesSheet {
     float half = (ImGui.getContentRegionAvailX() - ui.px(24)) / 2;
     float listHeight = ImGui.getContentRegionAvailY() - ui.px(4);
     ImGui.beginChild("sizes", half + ui.px(60), listHeight, false);
-    for (TankSize s : TankSizes.all()) size(s);
+    for (TankSize s : sizes()) size(s);
     ImGui.endChild();
     ImGui.sameLine(0, ui.px(24));
     ImGui.beginChild("others", 0, listHeight, false);
@@ -78,6 +79,14 @@ final class ScenesSheet {
     String glass = "glass " + Scale.length(s.glassMm(), bench.units());
     ImGui.getWindowDrawList().addText(x + ui.px(248), text, Palette.INK_FAINT.toward(Palette.INK_SOFT, 0.6).packed(), glass);
     if (pressed) commands.startNew(empty(s));
+  }
+
+  /** The common sizes, those in the chosen units first. */
+  private List<TankSize> sizes() {
+    List<TankSize> all = TankSizes.all();
+    if (bench.units() == Units.METRIC) return all;
+    return Stream.concat(all.stream().filter(t -> t.name().endsWith("in")), all.stream().filter(t -> !t.name().endsWith("in")))
+        .toList();
   }
 
   static Scene empty(TankSize s) {

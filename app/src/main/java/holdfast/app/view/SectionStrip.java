@@ -11,19 +11,20 @@ import java.util.List;
 /** The same bump in a section along the blow, in a small picture beside the scene. */
 record SectionStrip(SectionResult.Played played, long startNanos) {
   private static final double WIDTH = 300;
-  private static final double HEIGHT = 196;
-  private static final int MOST_LETTERS = 46;
+  private static final double HEIGHT = 204;
+  /** Beneath the line of words above what is played; the heap itself lies lower. */
+  private static final double BELOW_TOP = 44;
 
   void draw(Layout at, Ui ui, long now, double speed) {
     float w = ui.px(WIDTH);
     float h = ui.px(HEIGHT);
-    Panels.begin("section", at.sceneX() + ui.px(12), at.sceneY() + at.sceneHeight() - h - ui.px(12), w, h, ui, 12, 9);
+    Panels.begin("section", at.sceneX() + at.sceneWidth() - w - ui.px(12), at.sceneY() + ui.px(BELOW_TOP), w, h, ui, 12, 9);
     ui.small("Section along the blow", Palette.INK_SOFT);
     ImDrawList d = ImGui.getWindowDrawList();
     float x0 = ImGui.getCursorScreenPosX();
     float y0 = ImGui.getCursorScreenPosY();
     float iw = ImGui.getContentRegionAvailX();
-    float ih = h - (y0 - ImGui.getWindowPosY()) - ui.px(28);
+    float ih = h - (y0 - ImGui.getWindowPosY()) - ui.px(44);
     double left = 1e9;
     double right = -1e9;
     double top = 0.05;
@@ -64,7 +65,7 @@ record SectionStrip(SectionResult.Played played, long startNanos) {
     d.popClipRect();
     ImGui.setCursorScreenPos(x0, y0 + ih + ui.px(4));
     String doubt = played.representative() ? "stands for the heap" : "only a hint: " + played.doubts().get(0);
-    ui.small(doubt.length() > MOST_LETTERS ? doubt.substring(0, MOST_LETTERS - 1) + "…" : doubt, Palette.INK_SOFT);
+    ui.smallWrapped(doubt, Palette.INK_SOFT);
     Panels.end();
   }
 

@@ -6,6 +6,7 @@ import imgui.flag.ImGuiStyleVar;
 
 /** What to show and what to leave out, and where to cut the picture open. */
 final class ShowPage {
+  private static final double SECOND_COLUMN = 150;
   private final Workbench bench;
   private final Ui ui;
 
@@ -37,7 +38,9 @@ final class ShowPage {
   }
 
   private void layers(Shown.Layer... all) {
-    for (Shown.Layer l : all) {
+    for (int i = 0; i < all.length; i++) {
+      Shown.Layer l = all[i];
+      if (i % 2 == 1) ImGui.sameLine(ui.px(SECOND_COLUMN));
       if (ui.check(l.word(), bench.shown().has(l))) bench.shown().set(l, !bench.shown().has(l));
     }
   }

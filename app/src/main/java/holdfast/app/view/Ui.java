@@ -35,6 +35,7 @@ final class Ui {
   private final Map<String, Place> places = new LinkedHashMap<>();
   private final Wrapping wrapping = new Wrapping();
   private final Wrapping smallWrapping = new Wrapping();
+  private final Wrapping strongWrapping = new Wrapping();
   private final Map<String, ImString> typing = new LinkedHashMap<>();
 
   /** Where a control was drawn in the latest frame, pixels from the top left. */
@@ -217,6 +218,14 @@ final class Ui {
   /** The lines of a text at this width, in pixels. */
   List<String> brokenAt(String words, float width) {
     return wrapping.lines(words, width, t -> ImGui.calcTextSize(t).x);
+  }
+
+  /** The lines of a title in strong letters at this width, in pixels. */
+  List<String> strongBrokenAt(String words, float width) {
+    ImGui.pushFont(strong);
+    List<String> out = strongWrapping.lines(words, width, t -> ImGui.calcTextSize(t).x);
+    ImGui.popFont();
+    return out;
   }
 
   void lines(List<String> lines, Colour c) {

@@ -248,7 +248,7 @@ final class ViewWindow implements AutoCloseable {
       due = FRAMES_AFTER_EVENT;
     });
     glfwSetDropCallback(w, (win, count, names) ->
-        commands.open(java.nio.file.Path.of(org.lwjgl.glfw.GLFWDropCallback.getName(names, 0))));
+        commands.dropped(java.nio.file.Path.of(org.lwjgl.glfw.GLFWDropCallback.getName(names, 0))));
   }
 
   void pointerIn(boolean in) {

@@ -268,7 +268,7 @@ final class Workbench implements AutoCloseable {
   }
 
   /**
-   * Opens a finding, chooses the rock it is about and flies there, or to what moves; the whole tank comes in sight where it
+   * Opens a finding, chooses the rock it is about and flies there and to what moves; the whole tank comes in sight where it
    * is about no rock. Opening it again closes it.
    */
   void open(Finding finding) {
@@ -277,15 +277,12 @@ final class Workbench implements AutoCloseable {
       return;
     }
     opened = Optional.of(finding);
-    List<Stone> about = tableau().stones().stream().filter(s -> finding.about().contains(s.name())).toList();
-    if (about.isEmpty()) {
-      List<Stone> movers = movers(finding);
-      if (movers.isEmpty()) fit();
-      else fly(cameraOn(movers));
-      return;
-    }
-    choose(Optional.of(finding.about().stream().filter(n -> scene().placement(n).isPresent()).findFirst().orElseThrow()));
-    fly(cameraOn(about));
+    List<Stone> movers = movers(finding);
+    List<Stone> about =
+        tableau().stones().stream().filter(s -> finding.about().contains(s.name()) || movers.contains(s)).toList();
+    finding.about().stream().filter(n -> stone(n).isPresent()).findFirst().ifPresent(n -> choose(Optional.of(n)));
+    if (about.isEmpty()) fit();
+    else fly(cameraOn(about));
   }
 
   private List<Stone> movers(Finding finding) {

@@ -210,6 +210,45 @@ class WindowFilesTest {
     assertThat(height).isBetween(heightM - 1e-4, heightM + 1e-4);
   }
 
+  /** A scan from another folder is copied beside the scene, so that the scene can be read again; an unsaved one is saved first. */
+  @Test
+  void aDroppedScanIsKeptBesideTheScene() throws IOException {
+    Path scans = Files.createDirectories(folder.resolve("scans"));
+    Path scan = ScanFilesTest.box(scans, "stl");
+    d.window.commands().dropped(scan);
+    d.frames(3);
+    d.type("name", "scanned");
+    d.type("weight", "0.8");
+    d.click("Add to the tray");
+    d.frames(3);
+    assertThat(d.window.commands().sheet()).as("no file yet").contains(Sheets.Kind.ADD_ROCK);
+    d.click("Cancel");
+    Path file = Files.createDirectories(folder.resolve("home")).resolve("heap.json");
+    assertThat(d.window.commands().saveAs(file)).isTrue();
+    d.window.commands().dropped(scan);
+    d.frames(3);
+    d.type("name", "scanned");
+    d.type("weight", "0.8");
+    d.click("Add to the tray");
+    d.frames(3);
+    assertThat(d.bench.scene().rock("scanned").map(Rock::form)).contains(new Rock.Mesh("box.stl", 1));
+    assertThat(folder.resolve("home/box.stl")).hasSameBinaryContentAs(scan);
+    d.key(GLFW.GLFW_KEY_S, CTRL);
+    assertThat(read(file)).isEqualTo(d.bench.scene());
+    // Saved elsewhere, the scan comes along.
+    Path other = Files.createDirectories(folder.resolve("other")).resolve("heap.json");
+    assertThat(d.window.commands().saveAs(other)).isTrue();
+    assertThat(read(other)).isEqualTo(d.bench.scene());
+    // A file in metres is taken as such.
+    d.window.commands().dropped(ScanFilesTest.box(scans, "glb"));
+    d.frames(3);
+    d.type("name", "large");
+    d.type("weight", "8000");
+    d.click("Add to the tray");
+    d.frames(3);
+    assertThat(d.bench.scene().rock("large").map(Rock::form)).contains(new Rock.Mesh("box.glb", 1000));
+  }
+
   @Test
   void figuresAreTypedRefusedAndGivenBack() {
     d.click("Figures…");
@@ -274,6 +313,20 @@ class WindowFilesTest {
     d.moveTo(640, 20);
     d.click("Open the example");
     assertThat(d.bench.scene()).isEqualTo(read(Judged.folder().resolve("cube.json")));
+  }
+
+  /** Who reads inches finds the sizes that are sold in inches first. */
+  @Test
+  void firstStartInInches() {
+    d.click("in lb");
+    d.window.commands().begin();
+    d.moveTo(640, 20);
+    d.frames(3);
+    assertThat(d.window.ui().place("size 24x12x16 in").orElseThrow().y())
+        .isLessThan(d.window.ui().place("size 30x30x30 cm").orElseThrow().y());
+    d.click("size 48x24x24 in");
+    // Outside 48 in; 25.4 mm each (exact), less the glass.
+    assertThat(d.bench.scene().tank().lengthMm() + 2 * d.bench.scene().tank().sideGlassMm()).isBetween(1219.1, 1219.3);
   }
 
   @Test

@@ -13,10 +13,14 @@ import java.util.List;
  */
 public final class Brush implements AutoCloseable {
   private static final float SOLID = -1;
+  /** Pixels between a tag and the edge of the picture. */
+  private static final double EDGE = 3;
   private final Program program = new Program("brush");
   private final Mesh mesh = new Mesh(2, 2, 4);
   private final Floats data = new Floats();
   private final Lettering letters;
+  private int wide;
+  private int high;
 
   public Brush(Lettering letters) {
     this.letters = letters;
@@ -144,12 +148,35 @@ public final class Brush implements AutoCloseable {
     return this;
   }
 
-  /** Text on a small card centred on a place, readable on anything. */
-  public Brush tag(double x, double y, String text, Lettering.Style style, Colour ink, Colour paper) {
+  /** Tags are kept within a picture of this size; without it they lie where they are put. */
+  public void within(int width, int height) {
+    wide = width;
+    high = height;
+  }
+
+  /** Text on a small card centred on a place, or as near to it as is in the picture; readable on anything. */
+  public Brush tag(double atX, double atY, String text, Lettering.Style style, Colour ink, Colour paper) {
     double w = letters.width(text, style) / 2 + 6 * scale();
     double h = letters.capHeight(style) / 2 + 5 * scale();
+    double x = kept(atX, w, wide);
+    double y = kept(atY, h, high);
     card(x - w, y - h, x + w, y + h, 4, paper);
     return text(x, y + letters.capHeight(style) / 2 + 0.5 * scale(), text, style, 0.5, ink);
+  }
+
+  /** A tag just behind the tail of an arrow, which it does not cover; {@code dx} and {@code dy} lead away from its tip. */
+  public Brush tagBehind(double x, double y, double dx, double dy, String text, Lettering.Style style) {
+    double n = Math.max(1e-6, Math.hypot(dx, dy));
+    double w = letters.width(text, style) / 2 + 8 * scale();
+    double h = letters.capHeight(style) / 2 + 7 * scale();
+    double away = Math.min(w / Math.max(1e-6, Math.abs(dx / n)), h / Math.max(1e-6, Math.abs(dy / n)));
+    return tag(x + away * dx / n, y + away * dy / n, text, style, Palette.INK, Palette.PANEL.solid(0.92));
+  }
+
+  private static double kept(double at, double half, int size) {
+    // What lies quite outside stays there: its place is not in the picture.
+    if (size <= 0 || at < 0 || at > size) return at;
+    return Math.max(half + EDGE, Math.min(size - half - EDGE, at));
   }
 
   /** Puts everything since the last call on a picture of this size. */

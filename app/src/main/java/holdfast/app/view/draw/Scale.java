@@ -7,6 +7,10 @@ import java.util.Locale;
 
 /** Figures as people read them on the scene, always with their unit. */
 public final class Scale {
+  /** Newtons from which tenths are not worth reading: of what is held, and of what loads something. */
+  private static final double WHOLE_MARGIN_N = 100;
+  private static final double WHOLE_LOAD_N = 10;
+
   private Scale() {}
 
   /** A length: whole millimetres, a tenth below ten, or inches. */
@@ -29,18 +33,23 @@ public final class Scale {
     return units.text(Quantity.MASS, kg, RoundingMode.HALF_EVEN);
   }
 
-  /** A force that is held or wanted, rounded down: a margin is never shown above what was found. */
+  /** A force that is held or wanted, rounded down as findings are: a margin is never shown above what was found. */
   public static String force(double newton, Units units) {
-    return force(newton, units, RoundingMode.FLOOR);
+    return force(newton, units, RoundingMode.FLOOR, WHOLE_MARGIN_N);
+  }
+
+  /** The least force of a range, rounded down. */
+  public static String leastLoad(double newton, Units units) {
+    return force(newton, units, RoundingMode.FLOOR, WHOLE_LOAD_N);
   }
 
   /** A force that loads something, rounded up. */
   public static String load(double newton, Units units) {
-    return force(newton, units, RoundingMode.CEILING);
+    return force(newton, units, RoundingMode.CEILING, WHOLE_LOAD_N);
   }
 
-  private static String force(double newton, Units units, RoundingMode rounding) {
-    boolean whole = units == Units.METRIC && newton >= 10;
+  private static String force(double newton, Units units, RoundingMode rounding, double wholeFromN) {
+    boolean whole = units == Units.METRIC && newton >= wholeFromN;
     String text = whole ? Units.fixed(newton, 0, rounding) : units.number(Quantity.FORCE, newton, rounding);
     return (text.contains(".") ? text.replaceFirst("\\.?0+$", "") : text) + " " + units.sign(Quantity.FORCE);
   }
