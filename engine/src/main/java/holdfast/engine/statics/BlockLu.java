@@ -38,6 +38,12 @@ final class BlockLu {
     Arrays.fill(upper, 0);
   }
 
+  /** Takes the numbers of another matrix on the same pattern. */
+  void set(BlockLu other) {
+    System.arraycopy(other.lower, 0, lower, 0, lower.length);
+    System.arraycopy(other.upper, 0, upper, 0, upper.length);
+  }
+
   /** The array that holds the block (i, j) of bodies i and j, at {@link BlockPattern#blockOf} times 36, row by row. */
   double[] holding(int i, int j) {
     return pattern.place[i] >= pattern.place[j] ? lower : upper;

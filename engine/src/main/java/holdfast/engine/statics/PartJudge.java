@@ -17,8 +17,8 @@ public final class PartJudge {
   private final ThreadLocal<PartJudge> copies = ThreadLocal.withInitial(() -> new PartJudge(this));
   private ForceBalance forces;
   private Resting resting;
-  private Elastic elastic;
-  private boolean elasticTried;
+  private Superposition quick;
+  private boolean quickTried;
 
   /** Judges one part of a heap under its share of {@code whole}, the weights of the whole heap's bodies. */
   public PartJudge(Heap.Part part, List<Wrench> whole) {
@@ -114,12 +114,12 @@ public final class PartJudge {
    */
   public Optional<Rest> refuses(List<Wrench> live, double factor) {
     if (!(rest instanceof Rest.Stays s)) return Optional.of(rest());
-    if (!elasticTried) {
+    if (!quickTried) {
       if (resting == null) resting = new Resting(heap, typicalN);
-      elastic = resting.elastic(s.state()).orElse(null);
-      elasticTried = true;
+      quick = resting.superposition(s.state(), dead).orElse(null);
+      quickTried = true;
     }
-    if (elastic != null && elastic.bears(live, factor)) return Optional.empty();
+    if (quick != null && quick.bears(live, factor)) return Optional.empty();
     Rest r = under(live, factor);
     return r.stays() ? Optional.empty() : Optional.of(r);
   }

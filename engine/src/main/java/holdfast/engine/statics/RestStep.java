@@ -26,9 +26,7 @@ final class RestStep {
 
   private final CompliantHeap soft;
   private final BlockLu factor;
-  private final int[] blockAa;
-  private final int[] blockBb;
-  private final int[] blockAb;
+  private final LinkBlocks blocks;
 
   /** The movement, six a body. */
   final double[] step;
@@ -55,16 +53,7 @@ final class RestStep {
   RestStep(CompliantHeap soft) {
     this.soft = soft;
     factor = new BlockLu(soft.pattern);
-    blockAa = new int[soft.links];
-    blockBb = new int[soft.links];
-    blockAb = new int[soft.links];
-    for (int i = 0; i < soft.links; i++) {
-      blockAa[i] = soft.pattern.blockOf(soft.a[i], soft.a[i]) * BlockPattern.BB;
-      if (soft.b[i] >= 0) {
-        blockBb[i] = soft.pattern.blockOf(soft.b[i], soft.b[i]) * BlockPattern.BB;
-        blockAb[i] = soft.pattern.blockOf(soft.a[i], soft.b[i]) * BlockPattern.BB;
-      }
-    }
+    blocks = new LinkBlocks(soft);
     step = new double[6 * soft.bodies];
     residual = new double[6 * soft.bodies];
     direction = new double[6 * soft.bodies];
@@ -108,15 +97,11 @@ final class RestStep {
     return newton(from, held, load, inertia, Tolerances.REST_LEAP);
   }
 
-  /**
-   * Factors the derivative at {@code from} for the case that every contact that pushes holds, into {@code to}; false when it
-   * is singular.
-   */
-  boolean holding(RestState from, double[] held, double inertia, BlockLu to) {
+  /** Puts the derivative at {@code from} for the case that every contact that pushes holds into {@code to}. */
+  void holding(RestState from, double[] held, double inertia, BlockLu to) {
     Arrays.fill(step, 0);
     evaluate(step, from, held, new double[step.length], inertia);
     assemble(to, true, inertia);
-    return to.factor();
   }
 
   /**
@@ -260,7 +245,7 @@ final class RestStep {
     }
     for (int i = 0; i < soft.links; i++) {
       for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
-        if (push[c] > 0) add(factor, i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
+        if (push[c] > 0) blocks.add(factor, i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
       }
       if (limit[i] > 0) assembleFriction(factor, allHold, i);
       int from = soft.springStart[i];
@@ -268,7 +253,7 @@ final class RestStep {
       for (int r = 0; r < n; r++) {
         for (int c = 0; c < n; c++) {
           double v = soft.springStiffness[i][r * n + c];
-          if (v != 0) add(factor, i, soft.springColumn, COLUMN * (from + r), soft.springColumn, COLUMN * (from + c), v);
+          if (v != 0) blocks.add(factor, i, soft.springColumn, COLUMN * (from + r), soft.springColumn, COLUMN * (from + c), v);
         }
       }
     }
@@ -284,7 +269,7 @@ final class RestStep {
     double size = Math.sqrt(trial[k0] * trial[k0] + trial[k0 + 1] * trial[k0 + 1] + trial[k0 + 2] * trial[k0 + 2]);
     boolean slips = !allHold && size > limit[i];
     double f = slips ? t * limit[i] / size : t;
-    for (int k = k0; k < k0 + 3; k++) add(factor, i, soft.slipColumn, COLUMN * k, soft.slipColumn, COLUMN * k, f);
+    for (int k = k0; k < k0 + 3; k++) blocks.add(factor, i, soft.slipColumn, COLUMN * k, soft.slipColumn, COLUMN * k, f);
     if (!slips) return;
     for (int r = 0; r < COLUMN; r++) {
       double v = 0;
@@ -296,37 +281,6 @@ final class RestStep {
       }
       pressing[r] = (limitsHeld ? 0 : soft.friction[i] * n) - f * v;
     }
-    add(factor, i, scratch, 0, pressing, 0, 1);
-  }
-
-  /** Adds {@code f p q'} for two columns of a link. */
-  private void add(BlockLu factor, int link, double[] p, int pAt, double[] q, int qAt, double f) {
-    int a = soft.a[link];
-    int b = soft.b[link];
-    outer(factor.holding(a, a), blockAa[link], p, pAt, q, qAt, f);
-    if (b < 0) return;
-    outer(factor.holding(b, b), blockBb[link], p, pAt + 6, q, qAt + 6, f);
-    outer(factor.holding(a, b), blockAb[link], p, pAt, q, qAt + 6, f);
-    outer(factor.holding(b, a), blockAb[link], p, pAt + 6, q, qAt, f);
-  }
-
-  private static void outer(double[] to, int at, double[] p, int pAt, double[] q, int qAt, double f) {
-    double q0 = q[qAt];
-    double q1 = q[qAt + 1];
-    double q2 = q[qAt + 2];
-    double q3 = q[qAt + 3];
-    double q4 = q[qAt + 4];
-    double q5 = q[qAt + 5];
-    for (int r = 0; r < 6; r++) {
-      double v = f * p[pAt + r];
-      if (v == 0) continue;
-      int o = at + 6 * r;
-      to[o] += v * q0;
-      to[o + 1] += v * q1;
-      to[o + 2] += v * q2;
-      to[o + 3] += v * q3;
-      to[o + 4] += v * q4;
-      to[o + 5] += v * q5;
-    }
+    blocks.add(factor, i, scratch, 0, pressing, 0, 1);
   }
 }

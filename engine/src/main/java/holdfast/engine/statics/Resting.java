@@ -48,12 +48,13 @@ public final class Resting {
     return follow(soft.unloaded(), loads, Tolerances.REST_FIRST_INERTIA);
   }
 
-  /** What the heap at rest as {@code at} bears without anything letting go; empty where it is not stiff enough to tell. */
-  Optional<Elastic> elastic(RestState at) {
+  /** What the heap at rest as {@code at} under {@code loads} bears, seen quickly; empty where it is not stiff enough to tell. */
+  Optional<Superposition> superposition(RestState at, List<Wrench> loads) {
     hold(at);
-    BlockLu factor = new BlockLu(soft.pattern);
-    if (!step.holding(at, held, Tolerances.REST_LEAST_INERTIA, factor)) return Optional.empty();
-    return Optional.of(new Elastic(heap, soft, at, held.clone(), factor, forceN, lengthM));
+    BlockLu stiffness = new BlockLu(soft.pattern);
+    step.holding(at, held, Tolerances.SUPERPOSED_INERTIA, stiffness);
+    return KnownResponses.of(soft, stiffness)
+        .map(known -> new Superposition(heap, known, at, ForceBalance.scaled(loads, forceN, lengthM)));
   }
 
   /** Does it stay when the loads become {@code loads}, after it came to rest as {@code before}? */
@@ -196,7 +197,8 @@ public final class Resting {
     }
     centre[3 * i] = u;
     centre[3 * i + 1] = v;
-    centre[3 * i + 2] = Math.min(patch.meanDistance(u, v), gathered);
+    double mean = patch.meanDistance(u, v);
+    centre[3 * i + 2] = gathered < Tolerances.NO_ARM * mean ? 0 : Math.min(mean, gathered);
   }
 
   /** The largest acceleration in the step just made, in g. */

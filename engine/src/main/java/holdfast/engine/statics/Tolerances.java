@@ -101,8 +101,29 @@ final class Tolerances {
   /** Steps of a nudge. */
   static final int NUDGE_STEPS = 2;
 
-  /** Share of its friction, and of its push at rest, that an elastic answer leaves untouched at every contact. */
-  static final double ELASTIC_SPARE = 0.005;
+  /** Inertia over stiffness of a superposition: what only it holds is not held. */
+  static final double SUPERPOSED_INERTIA = 1e-11;
+
+  /** Arm of a twist over the mean distance of the patch, below which it is rounding: the push is gathered in one corner. */
+  static final double NO_ARM = 1e-9;
+
+  /** Newton steps of a superposition, before the answer is left to the long way. */
+  static final int SUPERPOSED_NEWTON = 20;
+
+  /** Places up to which a superposition solves for their forces; beyond, for the movements of the bodies. */
+  static final int SUPERPOSED_DENSE = 20;
+
+  /** Times that a Newton step of a superposition is halved. */
+  static final int SUPERPOSED_HALVINGS = 5;
+
+  /** Steps in which the centres of pressure of a superposition settle. */
+  static final int SUPERPOSED_STEPS = 20;
+
+  /** Relative to the mean weight; largest difference of a force at a contact and its law when a superposition is found. */
+  static final double SUPERPOSED_RESIDUAL = 1e-11;
+
+  /** Relative to the largest load; residual of the forces on any body, put together anew, at which one is believed. */
+  static final double SUPERPOSED_BALANCE = 2e-8;
 
   /** Least mean distance of a patch from a point, over that from its centroid; 0.97 in triangles, 1 in squares. */
   static final double ELASTIC_ARM = 0.95;

@@ -6,7 +6,8 @@
  * {@link holdfast.engine.statics.State}. {@link holdfast.engine.statics.ForceBalance} asks whether admissible forces exist: a
  * cone program ({@code ConeProgram}, {@code ConeSolver}, {@code ConeSystem}, {@code BlockCholesky}).
  * {@link holdfast.engine.statics.Resting} asks whether the heap remains, starting from no forces ({@code CompliantHeap},
- * {@code RestStep}, {@code BlockLu}); what lets nothing go is answered by known responses ({@code Elastic}).
+ * {@code RestStep}, {@code BlockLu}); a load on a heap at rest is answered first by superposition
+ * ({@code Superposition}, {@code KnownResponses}, {@code ShearLaws}), which never says no.
  * {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and staying confirms.
  * Every tolerance is in {@code Tolerances}.
  */

@@ -1,0 +1,227 @@
+package holdfast.engine.statics;
+
+/**
+ * The friction of every bearing in a {@link Superposition}: springs against shears and twist that slip at the limit. Three
+ * figures a link throughout, those of its places: shears through the centroid of the patch, twist over its mean distance A.
+ * The springs are those about the centre of pressure (u, v) with the arm a that the link last had when it slipped, or at
+ * rest:
+ *
+ * <pre>
+ *   T = ref - S y,   S = t B' B,   B = (1 0 -v/A; 0 1 u/A; 0 0 a/A)
+ *   F = T min(1, mu N / |(T1, T2, M / a)|),   M the moment of T about (u, v)
+ * </pre>
+ *
+ * A link that holds keeps its springs when its pressure moves: the force stays the same, and only has to be within the
+ * limit about the new centre.
+ */
+final class ShearLaws {
+  private final CompliantHeap soft;
+  private final double[] reach;
+  private final double lengthM;
+  /** Whether a link carried friction at rest, and what and how then: the part that is known. */
+  private final boolean[] carries;
+  private final double[] force0;
+  private final double[] centre0;
+
+  private double share;
+  /** Springs of their own, not those at rest. */
+  private final boolean[] own;
+  private final double[] reference;
+  private final double[] springCentre;
+  private final double[] limitCentre;
+
+  private final double[] trial;
+  private final double[] force;
+  private final double[] size;
+  private final double[] limit;
+  private final double[] scale;
+
+  ShearLaws(CompliantHeap soft, KnownResponses known, RestState at) {
+    this.soft = soft;
+    reach = known.arm;
+    lengthM = soft.lengthM;
+    int n = soft.links;
+    carries = new boolean[n];
+    force0 = new double[3 * n];
+    centre0 = at.centre.clone();
+    own = new boolean[n];
+    reference = new double[3 * n];
+    springCentre = new double[3 * n];
+    limitCentre = new double[3 * n];
+    trial = new double[3 * n];
+    force = new double[3 * n];
+    size = new double[n];
+    limit = new double[n];
+    scale = new double[n];
+    for (int i = 0; i < n; i++) {
+      for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) carries[i] |= at.gap[c] < 0 && soft.friction[i] > 0;
+      if (!carries[i]) continue;
+      int k = 3 * i;
+      if (centre0[k + 2] < Tolerances.NO_ARM * reach[i]) centre0[k + 2] = 0;
+      force0[k] = at.held[k];
+      force0[k + 1] = at.held[k + 1];
+      double moment = centre0[k + 2] > 0 ? at.held[k + 2] : 0;
+      if (reach[i] > 0) force0[k + 2] = (moment + centre0[k] * at.held[k + 1] - centre0[k + 1] * at.held[k]) / reach[i];
+    }
+  }
+
+  void reset() {
+    share = Tolerances.NUDGE_FRICTION;
+    for (int i = 0; i < own.length; i++) own[i] = !carries[i];
+    System.arraycopy(force0, 0, reference, 0, force0.length);
+    System.arraycopy(centre0, 0, springCentre, 0, centre0.length);
+    System.arraycopy(centre0, 0, limitCentre, 0, centre0.length);
+  }
+
+  /** Whether a link with this push neither carries shear now nor did at rest. */
+  boolean idle(int i, double total) {
+    return !carries[i] && !(soft.friction[i] * total > 0);
+  }
+
+  /** The friction of a link that went {@code y} and is pushed by {@code total}; what is wanted beyond the known part, into {@code wanted}. */
+  void evaluate(int i, double total, double[] y, int at, double[] wanted) {
+    int k = 3 * i;
+    limit[i] = share * soft.friction[i] * total;
+    if (idle(i, total)) {
+      size[i] = 0;
+      scale[i] = 1;
+      for (int r = 0; r < 3; r++) {
+        force[k + r] = 0;
+        wanted[at + r] = 0;
+      }
+      return;
+    }
+    double y1 = y[at];
+    double y2 = y[at + 1];
+    double y3 = y[at + 2];
+    for (int r = 0; r < 3; r++) trial[k + r] = reference[k + r] - sprung(i, springCentre, r, y1, y2, y3);
+    double third = third(i, trial, limitCentre);
+    size[i] = Math.sqrt(trial[k] * trial[k] + trial[k + 1] * trial[k + 1] + third * third);
+    scale[i] = size[i] > limit[i] ? limit[i] / size[i] : 1;
+    boolean asKnown = carries[i] && !own[i] && scale[i] == 1;
+    for (int r = 0; r < 3; r++) {
+      force[k + r] = scale[i] * trial[k + r];
+      wanted[at + r] = asKnown ? 0
+          : carries[i] ? force[k + r] - force0[k + r] + sprung(i, centre0, r, y1, y2, y3) : force[k + r];
+    }
+  }
+
+  /** Row {@code r} of S about a centre, times y. */
+  private double sprung(int i, double[] centre, int r, double y1, double y2, double y3) {
+    return stiffness(i, centre, r, 0) * y1 + stiffness(i, centre, r, 1) * y2 + stiffness(i, centre, r, 2) * y3;
+  }
+
+  private double stiffness(int i, double[] centre, int r, int c) {
+    double t = Tolerances.REST_SHEAR_STIFFNESS;
+    if (r < 2 && c < 2) return r == c ? t : 0;
+    if (!(reach[i] > 0)) return 0;
+    double b1 = -centre[3 * i + 1] / reach[i];
+    double b2 = centre[3 * i] / reach[i];
+    if (r == 2 && c == 2) {
+      double b3 = centre[3 * i + 2] / reach[i];
+      return t * (b1 * b1 + b2 * b2 + b3 * b3);
+    }
+    return t * (r + c == 2 ? b1 : b2);
+  }
+
+  /** The twist of a force about a centre, over the arm there; infinite where there is a moment and no arm. */
+  private double third(int i, double[] of, double[] centre) {
+    double m = moment(i, of, centre[3 * i], centre[3 * i + 1]);
+    double arm = centre[3 * i + 2];
+    return arm > 0 ? m / arm : Math.abs(m) <= Tolerances.REST_CENTRE * lengthM ? 0 : Double.POSITIVE_INFINITY;
+  }
+
+  private double moment(int i, double[] of, double u, double v) {
+    int k = 3 * i;
+    return of[k + 2] * reach[i] - u * of[k + 1] + v * of[k];
+  }
+
+  /** The derivative of what is wanted of figure {@code r} of a link by its y. */
+  void slope(int i, int r, double[] to) {
+    int k = 3 * i;
+    for (int c = 0; c < 3; c++) {
+      double s = -stiffness(i, springCentre, r, c);
+      if (scale[i] < 1) {
+        double arm = limitCentre[k + 2];
+        double third = third(i, trial, limitCentre);
+        double lever = arm > 0 ? third / arm : 0;
+        double v1 = trial[k] + lever * limitCentre[k + 1];
+        double v2 = trial[k + 1] - lever * limitCentre[k];
+        double v3 = lever * reach[i];
+        double along = v1 * stiffness(i, springCentre, 0, c) + v2 * stiffness(i, springCentre, 1, c)
+            + v3 * stiffness(i, springCentre, 2, c);
+        s = scale[i] * (s + trial[k + r] * along / (size[i] * size[i]));
+      }
+      to[c] = carries[i] ? s + stiffness(i, centre0, r, c) : s;
+    }
+    if (scale[i] == 1 && (carries[i] && !own[i] || !carries[i] && !(limit[i] > 0))) to[0] = to[1] = to[2] = 0;
+  }
+
+  /** The derivative of figure {@code r} of a link by its push. */
+  double perPush(int i, int r) {
+    return scale[i] < 1 && limit[i] > 0 ? share * soft.friction[i] * trial[3 * i + r] / size[i] : 0;
+  }
+
+  double force(int i, int r) {
+    return force[3 * i + r];
+  }
+
+  /**
+   * Moves the centres of what slips to where its pressure now is, and of what would slip about its centre of pressure;
+   * returns how far, as moment over the heap's length. Infinite where a link has yet to slip.
+   */
+  boolean within(double[] y, double[] push, int corners) {
+    boolean within = true;
+    for (int i = 0; i < own.length; i++) {
+      if (!(limit[i] > 0)) continue;
+      Patch patch = soft.patches[i];
+      int start = soft.cornerStart[i];
+      double total = 0;
+      double u = 0;
+      double v = 0;
+      for (int k = 0; k < patch.u.length; k++) {
+        double n = push[start + k];
+        total += n;
+        u += n * patch.u[k];
+        v += n * patch.v[k];
+      }
+      u /= total;
+      v /= total;
+      double gathered = 0;
+      for (int k = 0; k < patch.u.length; k++) {
+        double n = push[start + k];
+        if (n > 0) gathered += n / total * Math.hypot(patch.u[k] - u, patch.v[k] - v);
+      }
+      double m = moment(i, force, u, v);
+      double most = limit[i] / share;
+      if (size(i, m, Math.min(Tolerances.ELASTIC_ARM * reach[i], gathered)) <= most) continue;
+      double arm = Math.min(patch.meanDistance(u, v), gathered);
+      if (size(i, m, arm) <= most) continue;
+      if (arm < Tolerances.NO_ARM * reach[i]) arm = 0;
+      within = false;
+      centre(i, u, v, arm, m, y, corners + 3 * i);
+    }
+    return within;
+  }
+
+  /** Shears and twist of the force of a link with the moment m about its centre of pressure. */
+  private double size(int i, double m, double arm) {
+    double q = arm > Tolerances.NO_ARM * reach[i] ? m / arm
+        : Math.abs(m) <= Tolerances.REST_CENTRE * lengthM ? 0 : Double.POSITIVE_INFINITY;
+    double s1 = force[3 * i];
+    double s2 = force[3 * i + 1];
+    return Math.sqrt(s1 * s1 + s2 * s2 + q * q);
+  }
+
+  private void centre(int i, double u, double v, double arm, double moment, double[] y, int at) {
+    int k = 3 * i;
+    own[i] = true;
+    limitCentre[k] = springCentre[k] = u;
+    limitCentre[k + 1] = springCentre[k + 1] = v;
+    limitCentre[k + 2] = springCentre[k + 2] = arm;
+    if (!(arm > 0) && reach[i] > 0) force[k + 2] -= moment / reach[i];
+    for (int r = 0; r < 3; r++) {
+      reference[k + r] = force[k + r] + sprung(i, springCentre, r, y[at], y[at + 1], y[at + 2]);
+    }
+  }
+}
