@@ -12,6 +12,7 @@ import holdfast.app.view.gl.GlContext;
 import holdfast.app.view.gl.Target;
 import imgui.ImGui;
 import imgui.gl3.ImGuiImplGl3;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -24,9 +25,15 @@ final class ViewWindow implements AutoCloseable {
 
   private static final long SHADE_NANOS = 350_000_000L;
 
-  /** How finely the picture is drawn: samples a pixel, and pixels along a side of the shadow map. */
-  record Quality(int samples, int shadowMap) {
-    static final Quality USUAL = new Quality(4, 2048);
+  /**
+   * How finely the picture is drawn.
+   *
+   * @param samples a pixel
+   * @param shadowMap pixels along a side of the shadow map
+   * @param patienceMs where a picture takes longer than this, one sample a pixel must do while things move
+   */
+  record Quality(int samples, int shadowMap, double patienceMs) {
+    static final Quality USUAL = new Quality(4, 2048, 25);
   }
 
   private final GlContext gl;
@@ -49,6 +56,10 @@ final class ViewWindow implements AutoCloseable {
   private final Sheets sheets;
   private final ScenePainter painter;
   private Target scene;
+  /** The picture while things move, on a machine that is slow to draw; made when it is first needed. */
+  private Optional<Target> sketch = Optional.empty();
+  private double carefulMs;
+  private Target shownScene;
   private Target screen;
   private Layout layout;
   private Object painted;
@@ -190,7 +201,7 @@ final class ViewWindow implements AutoCloseable {
     glDisable(GL_STENCIL_TEST);
     glClearColor(Palette.PANEL.r(), Palette.PANEL.g(), Palette.PANEL.b(), 1);
     glClear(GL_COLOR_BUFFER_BIT);
-    scene.copyInto(screen, layout.sceneX(), layout.height() - layout.sceneY() - layout.sceneHeight());
+    shownScene.copyInto(screen, layout.sceneX(), layout.height() - layout.sceneY() - layout.sceneHeight());
     screen.bind();
     panelDrawing.renderDrawData(ImGui.getDrawData());
     screen.bind();
@@ -198,12 +209,35 @@ final class ViewWindow implements AutoCloseable {
   }
 
   private void paintScene() {
-    Object wanted = painter.state(scene.width(), scene.height());
+    boolean quick = quality.samples() > 1 && carefulMs > quality.patienceMs() && inMotion();
+    Object wanted = List.of(quick, painter.state(scene.width(), scene.height()));
     if (wanted.equals(painted)) return;
-    painter.paint(scene);
-    scene.resolve();
+    long start = System.nanoTime();
+    shownScene = quick ? sketch() : scene;
+    painter.paint(shownScene);
+    shownScene.resolve();
+    if (!quick) {
+      // Only when the picture is finished its time is known.
+      glFinish();
+      carefulMs = (System.nanoTime() - start) * 1e-6;
+    }
     painted = wanted;
     scenesPainted++;
+  }
+
+  /** Something is being dragged, flown to or played: another picture comes at once. */
+  private boolean inMotion() {
+    return !hands.idle() || bench.moving() || painter.moving();
+  }
+
+  private Target sketch() {
+    if (sketch.isEmpty()) sketch = Optional.of(new Target(scene.width(), scene.height(), 1));
+    return sketch.get();
+  }
+
+  /** The latest picture was drawn with one sample a pixel, since things moved. */
+  boolean sketched() {
+    return sketch.filter(s -> s == shownScene).isPresent();
   }
 
   private void resize() {
@@ -213,8 +247,11 @@ final class ViewWindow implements AutoCloseable {
     if (now.equals(layout)) return;
     layout = now;
     if (scene != null) scene.close();
+    sketch.ifPresent(Target::close);
+    sketch = Optional.empty();
     if (screen != null) screen.close();
     scene = new Target(layout.sceneWidth(), layout.sceneHeight(), quality.samples());
+    shownScene = scene;
     screen = new Target(size[0], size[1], 1);
     bench.setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
     painted = null;
@@ -338,6 +375,7 @@ final class ViewWindow implements AutoCloseable {
   @Override
   public void close() {
     scene.close();
+    sketch.ifPresent(Target::close);
     screen.close();
     brush.close();
     letters.close();

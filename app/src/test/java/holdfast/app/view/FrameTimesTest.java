@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.lwjgl.glfw.GLFW;
 
 /**
  * Prints how long a frame takes while the camera circles and while a rock is dragged, and how long the quick and the full
@@ -62,11 +63,19 @@ class FrameTimesTest {
     Scene scene = heap(rocks);
     try (WindowDriver d = new WindowDriver(scene, folder, WindowTest::nothingFound, ViewWindow.Quality.USUAL)) {
       d.rest();
-      double[] circling = new double[FRAMES];
+      double[] still = new double[FRAMES];
       for (int i = 0; i < FRAMES; i++) {
         d.bench.setCamera(d.bench.camera().turned(2, 0));
+        still[i] = timed(d);
+      }
+      d.moveTo(300, 700);
+      d.press(GLFW.GLFW_MOUSE_BUTTON_MIDDLE, 0);
+      double[] circling = new double[FRAMES];
+      for (int i = 0; i < FRAMES; i++) {
+        d.window.pointer(300 + 5 * i, 700, 1);
         circling[i] = timed(d);
       }
+      d.release(GLFW.GLFW_MOUSE_BUTTON_MIDDLE, 0);
       long gesture = d.bench.newGesture();
       double[] dragging = new double[FRAMES];
       String rock = scene.placements().get(0).rock();
@@ -75,9 +84,9 @@ class FrameTimesTest {
         d.bench.apply(new Edit.Move("move", rock, at.plus(new Vec3(i, 0, 0)), Quat.IDENTITY), gesture);
         dragging[i] = timed(d);
       }
-      assertThat(d.window.scenesPainted()).isGreaterThanOrEqualTo(2L * FRAMES);
-      System.out.printf("%d rocks, %d x %d pixels, 4 samples, %s: circling %s; dragging %s%n", rocks, Graphics.WIDTH, Graphics.HEIGHT,
-          Graphics.context().renderer(), spread(circling), spread(dragging));
+      assertThat(d.window.scenesPainted()).isGreaterThanOrEqualTo(3L * FRAMES);
+      System.out.printf("%d rocks, %d x %d pixels, %s: still, 4 samples %s; circling by pointer %s; a rock moved, 4 samples %s%n", rocks,
+          Graphics.WIDTH, Graphics.HEIGHT, Graphics.context().renderer(), spread(still), spread(circling), spread(dragging));
     }
     Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
     long start = System.nanoTime();

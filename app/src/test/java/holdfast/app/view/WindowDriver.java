@@ -17,7 +17,7 @@ final class WindowDriver implements AutoCloseable {
   private long now = 1_000_000_000L;
 
   WindowDriver(Scene scene, Path userFolder, Judge.Work work) {
-    this(scene, userFolder, work, new ViewWindow.Quality(1, 512));
+    this(scene, userFolder, work, new ViewWindow.Quality(1, 512, 0));
   }
 
   WindowDriver(Scene scene, Path userFolder, Judge.Work work, ViewWindow.Quality quality) {

@@ -393,6 +393,59 @@ class WindowTest {
     assertThat(d.window.scenesPainted()).as("panels moved, the picture did not").isEqualTo(scenes);
   }
 
+  /** On a slow machine things that move are drawn with one sample a pixel, and finely again as soon as they are still. */
+  @Test
+  void sketchesWhileThingsMoveAndDrawsFinelyWhenTheyAreStill() {
+    d.close();
+    d = new WindowDriver(Scenes.small(), folder.resolve("user"), WindowTest::nothingFound, new ViewWindow.Quality(4, 512, 0));
+    d.rest();
+    assertThat(d.window.sketched()).isFalse();
+    d.moveTo(320, 600);
+    d.press(RIGHT, 0);
+    d.moveTo(330, 610);
+    assertThat(d.window.sketched()).isTrue();
+    d.moveTo(320, 600);
+    d.release(RIGHT, 0);
+    d.rest();
+    assertThat(d.window.sketched()).isFalse();
+    // The same view as a window shows it that never moved.
+    int[] still = d.window.pixels();
+    Camera there = d.bench.camera();
+    d.close();
+    d = new WindowDriver(Scenes.small(), folder.resolve("user"), WindowTest::nothingFound, new ViewWindow.Quality(4, 512, 1e9));
+    d.bench.setCamera(there);
+    d.moveTo(320, 600);
+    d.press(RIGHT, 0);
+    d.moveTo(330, 610);
+    assertThat(d.window.sketched()).as("fast enough to be drawn finely").isFalse();
+    d.moveTo(320, 600);
+    d.release(RIGHT, 0);
+    d.bench.setCamera(there);
+    d.rest();
+    assertThat(Pictures.worst(Pictures.of(still, Graphics.WIDTH, Graphics.HEIGHT),
+        Pictures.of(d.window.pixels(), Graphics.WIDTH, Graphics.HEIGHT))).isLessThan(1);
+  }
+
+  /** Shadows are kept while only the view changes, and cast anew when a rock moves: else they would lie where it was. */
+  @Test
+  void shadowsFollowTheRocks() {
+    d.key(GLFW.GLFW_KEY_3, 0);
+    d.rest();
+    d.bench.apply(new holdfast.app.edit.Edit.Move("move", "block", new Vec3(480, 100, 10), holdfast.model.geom.Quat.IDENTITY));
+    d.rest();
+    int[] moved = d.window.pixels();
+    Scene after = d.bench.scene();
+    d.close();
+    d = new WindowDriver(after, folder.resolve("other"), WindowTest::nothingFound);
+    d.key(GLFW.GLFW_KEY_3, 0);
+    d.rest();
+    Layout l = d.window.layout();
+    assertThat(Pictures.worst(
+        Pictures.of(moved, Graphics.WIDTH, Graphics.HEIGHT).getSubimage(l.sceneX(), l.sceneY(), l.sceneWidth(), l.sceneHeight()),
+        Pictures.of(d.window.pixels(), Graphics.WIDTH, Graphics.HEIGHT)
+            .getSubimage(l.sceneX(), l.sceneY(), l.sceneWidth(), l.sceneHeight()))).isLessThan(1);
+  }
+
   @Test
   void bumpIsPulledPlayedAndToldInNewtonSeconds() {
     d.key(GLFW.GLFW_KEY_B, 0);

@@ -14,6 +14,7 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.Iterator;
 import java.util.List;
@@ -39,6 +40,7 @@ public final class Renderer implements AutoCloseable {
   private final DepthMap shadows;
   private final Map<List<Hull>, Mesh> stoneMeshes = new IdentityHashMap<>();
   private final TankMeshes tank = new TankMeshes();
+  private List<Object> shadowsOf = List.of();
 
   public Renderer(int shadowMapSize) {
     shadows = new DepthMap(shadowMapSize);
@@ -51,7 +53,9 @@ public final class Renderer implements AutoCloseable {
     tank.update(scene);
     forgetUnused(tableau.stones());
     Matrix4f fromLamp = lampMatrix(tableau);
-    castShadows(tableau, fromLamp, looks);
+    List<Object> cast = casting(tableau, looks);
+    if (!cast.equals(shadowsOf)) castShadows(tableau, fromLamp, looks);
+    shadowsOf = cast;
 
     target.bind();
     Projector projector = new Projector(camera, target.width(), target.height());
@@ -69,16 +73,12 @@ public final class Renderer implements AutoCloseable {
       p.use().set("viewProjection", projector.matrix()).set("shadowMatrix", fromLamp).set("shadowMap", 1)
           .set("lampDirection", vector(LAMP)).set("shadowSpread", 0.007f / span);
     }
-    cut(looks, false);
-    plainProgram.use().set("cells", tank.middle()[0], tank.middle()[1], tank.half()[0], tank.half()[1]);
-    glDepthMask(false);
-    plain(tank.ground, 4, 0);
-    glDepthMask(true);
+    // Solid things from near to far, and only the sides that face the eye: what is hidden is then not worked out.
     cut(looks, true);
-    plain(tank.bottom, 0, 1);
-    plainProgram.set("cells", tank.cells()).set("under", Palette.BOTTOM.toward(Palette.INK_SOFT, 0.22).rgb());
-    plain(tank.floor, scene.floor().kind() == holdfast.model.scene.Floor.Kind.GRID ? 1 : 0, 1);
-    stones(tableau.stones().stream().filter(s -> !looks.faint().contains(s.name())).toList(), camera, looks);
+    if (looks.cut().isEmpty()) glEnable(GL_CULL_FACE);
+    stones(tableau.stones().stream().filter(s -> !looks.faint().contains(s.name())).sorted(nearFirst(camera)).toList(), camera, looks);
+    glDisable(GL_CULL_FACE);
+    under(scene, looks);
     cut(looks, false);
     caps(tableau.stones(), looks);
     plain(scratch.fill(marks.solid.data()), 0, 0.75f);
@@ -99,6 +99,24 @@ public final class Renderer implements AutoCloseable {
     outlines(tableau.stones(), projector, looks, scale);
     glDepthMask(true);
     glDisable(GL_CLIP_DISTANCE0);
+  }
+
+  private static Comparator<Stone> nearFirst(Camera camera) {
+    return Comparator.comparingDouble(
+        s -> camera.flat() ? s.centreInTank().dot(camera.forward()) : s.centreInTank().distanceTo(camera.eye()));
+  }
+
+  /** The floor, the bottom pane and the shade about the tank. */
+  private void under(Scene scene, Looks looks) {
+    cut(looks, true);
+    plainProgram.use().set("cells", tank.cells()).set("under", Palette.BOTTOM.toward(Palette.INK_SOFT, 0.22).rgb());
+    plain(tank.floor, scene.floor().kind() == holdfast.model.scene.Floor.Kind.GRID ? 1 : 0, 1);
+    plain(tank.bottom, 0, 1);
+    cut(looks, false);
+    plainProgram.use().set("cells", tank.middle()[0], tank.middle()[1], tank.half()[0], tank.half()[1]);
+    glDepthMask(false);
+    plain(tank.ground, 4, 0);
+    glDepthMask(true);
   }
 
   private void sky() {
@@ -194,6 +212,29 @@ public final class Renderer implements AutoCloseable {
   }
 
   // -- shadows ------------------------------------------------------------------------------------------------------
+
+  /** A stone that throws a shadow; its shape is the same only if it is the very same one, which is quickly told. */
+  private record Caster(List<Hull> lobes, Pose pose) {
+    @Override
+    public boolean equals(Object o) {
+      return o instanceof Caster c && c.lobes == lobes && c.pose.equals(pose);
+    }
+
+    @Override
+    public int hashCode() {
+      return pose.hashCode();
+    }
+  }
+
+  /** All that the shadows depend on: while it stays the same, so do they, from wherever one looks. */
+  private static List<Object> casting(Tableau tableau, Looks looks) {
+    List<Object> out = new ArrayList<>(List.of(looks.cut(), tableau.low(), tableau.high()));
+    for (Stone s : tableau.stones()) {
+      if (looks.faint().contains(s.name())) continue;
+      out.add(new Caster(s.lobes(), s.pose()));
+    }
+    return out;
+  }
 
   private void castShadows(Tableau tableau, Matrix4f fromLamp, Looks looks) {
     shadows.begin();
