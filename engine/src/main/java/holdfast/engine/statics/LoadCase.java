@@ -41,15 +41,11 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
     Least worst = null;
     for (LoadCase c : cases) {
-      // A topple often shows well before the figure does; only the fine search is believed that it slides.
-      Least own = least(List.of(c), tier, Math.max(share, Tolerances.MOVEMENT_SHARE), tier);
-      if (own.factor() < tier && own.kind() == Movement.SLIDES) own = least(List.of(c), tier, share, tier);
+      Least own = least(List.of(c), tier, share, tier);
       if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
       if (worst == null || own.factor() < worst.factor()) worst = own;
     }
-    if (worst == null || share >= Tolerances.MOVEMENT_SHARE) return Optional.ofNullable(worst);
-    Least fine = least(List.of(worst.governing()), tier, share, tier);
-    return Optional.of(new Least(fine.factor(), fine.governing(), worst.movement(), fine.settled()));
+    return Optional.ofNullable(worst);
   }
 
   /**
@@ -75,17 +71,23 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
     Mechanism movement = null;
     boolean settled = true;
     for (LoadCase c : cases) {
-      Optional<Rest> refused = c.judge.refuses(c.live, best);
-      if (refused.isEmpty()) continue;
-      governing = c;
-      movement = refused.get() instanceof Rest.Moves m ? m.mechanism() : null;
-      if (!c.judge.safe()) return new Least(0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
-      Search search = new Search(c, best, refused.get());
+      if (!c.judge.safe()) {
+        movement = c.judge.rest() instanceof Rest.Moves m ? m.mechanism() : null;
+        return new Least(0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
+      }
+      if (c.judge.plainlyBears(c.live, best)) continue;
+      Search search = new Search(c, best);
+      // What another case came down to is close to what this one bears; the cap is far from it and is asked last.
+      if (best < cap && search.bearsAll()) continue;
+      search.glance(share);
       if (share < Tolerances.BOUND_PAYS) search.tryBound();
+      search.climb(share);
+      if (!search.refused) continue;
       search.narrow(share);
       search.decide(mark);
+      governing = c;
       movement = search.movement != null ? search.movement : justBeyond(c, search.low);
-      settled &= search.low > 0 || !(refused.get() instanceof Rest.Undecided);
+      settled &= search.low > 0 || !search.undecided;
       best = search.low;
       if (best <= 0) break;
     }
@@ -103,55 +105,86 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   }
 
   /**
-   * The largest factor at which one case was seen to stay: what was tried is narrowed down from both sides. What falls
-   * accelerates about in proportion to what it is overloaded by, so two falls tell where to look next; the answer is
-   * always a factor that was tried.
+   * The largest factor at which one case was seen to stay. What is seen at a glance comes first and is close below; from
+   * there it is asked in full a little higher until it falls, and narrowed down from both sides: what falls accelerates
+   * about in proportion to what it is overloaded by, so two falls tell where to look next. The answer is always a factor
+   * that was tried.
    */
   private static final class Search {
     private final LoadCase c;
+    private final double cap;
     private double low;
     private double high;
+    /** Whether it was seen not to stay at {@code high}, and whether that was all that could be said. */
+    private boolean refused;
+    private boolean undecided;
     /** A higher factor that falls too, and the accelerations at both; not a number where none was seen. */
     private double higher = Double.NaN;
-    private double fast;
+    private double fast = Double.NaN;
     private double faster = Double.NaN;
     /** How it gave way at {@code high}. */
     private Mechanism movement;
 
-    Search(LoadCase c, double high, Rest refused) {
+    Search(LoadCase c, double cap) {
       this.c = c;
-      this.high = high;
-      note(refused);
+      this.cap = cap;
+      high = cap;
     }
 
-    private void note(Rest refused) {
-      fast = refused instanceof Rest.Moves m ? m.accelerationG() : Double.NaN;
-      movement = refused instanceof Rest.Moves m ? m.mechanism() : null;
-    }
-
+    /** Asks in full at a factor. */
     private boolean stays(double factor) {
-      Optional<Rest> refused = c.judge.refuses(c.live, factor);
-      if (refused.isEmpty()) {
+      Rest rest = c.judge.under(c.live, factor);
+      if (rest.stays()) {
         low = factor;
         return true;
       }
-      higher = high;
-      faster = fast;
+      if (refused) {
+        higher = high;
+        faster = fast;
+      }
+      refused = true;
+      undecided = rest instanceof Rest.Undecided;
       high = factor;
-      note(refused.get());
+      fast = rest instanceof Rest.Moves m ? m.accelerationG() : Double.NaN;
+      movement = rest instanceof Rest.Moves m ? m.mechanism() : null;
       return false;
+    }
+
+    boolean bearsAll() {
+      return stays(cap);
+    }
+
+    /** Halves what is left by what is seen at a glance. */
+    void glance(double share) {
+      double not = high;
+      while (not - low > share * not) {
+        double middle = (low + not) / 2;
+        if (c.judge.plainlyBears(c.live, middle)) low = middle;
+        else not = middle;
+        if (not < Tolerances.GLANCE_LEAST * cap) return;
+      }
     }
 
     /** Asks at what the force balance allows, and a little below. */
     void tryBound() {
       double bound = c.judge.atMost(c.live, high).match(Margin.Limited::factor, Margin.Beyond::cap, f -> high,
           u -> u.near() > 0 ? Tolerances.HINT * u.near() : high);
-      if (bound < high && stays(bound * (1 - Tolerances.CONFIRM_TOP))) {
+      if (!(bound < high)) return;
+      if (stays(bound * (1 - Tolerances.CONFIRM_TOP))) {
         // Above a true bound nothing balances; how it gives way is seen just above.
-        high = Math.min(high, bound * (1 + Tolerances.CONFIRM_TOP));
+        high = bound * (1 + Tolerances.CONFIRM_TOP);
+        refused = true;
         movement = null;
-      } else if (bound * Tolerances.CONFIRM_FIRST_CUT < high) {
+      } else {
         stays(bound * Tolerances.CONFIRM_FIRST_CUT);
+      }
+    }
+
+    /** Goes up from what is borne, ever faster, until it falls or the cap is borne. */
+    void climb(double share) {
+      for (double up = share; !refused; up *= Tolerances.CLIMB) {
+        double next = low > 0 ? low / (1 - Math.min(0.99 * up, 0.5)) : cap * up;
+        if (stays(Math.min(next, cap)) && low >= cap) return;
       }
     }
 
@@ -164,9 +197,10 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
         double width = share * high;
         double root = high - fast * (higher - high) / (faster - fast);
         boolean told = root > low && root < high && faster > fast;
-        if (!told) stays((low + high) / 2);
-        else if (root - 0.4 * width > low) stays(root - 0.4 * width);
-        else stays(Math.min((low + high) / 2, low + 0.9 * width));
+        double next = !told ? (low + high) / 2
+            : root - 0.4 * width > low ? root - 0.4 * width : Math.min((low + high) / 2, low + 0.9 * width);
+        if (c.judge.plainlyBears(c.live, next)) low = next;
+        else stays(next);
       }
     }
   }

@@ -113,15 +113,20 @@ public final class PartJudge {
    * {@link #under}.
    */
   public Optional<Rest> refuses(List<Wrench> live, double factor) {
-    if (!(rest instanceof Rest.Stays s)) return Optional.of(rest());
+    if (plainlyBears(live, factor)) return Optional.empty();
+    Rest r = under(live, factor);
+    return r.stays() ? Optional.empty() : Optional.of(r);
+  }
+
+  /** Whether it is seen at a glance to stay with {@code factor} times {@code live} on top; a no says nothing. */
+  boolean plainlyBears(List<Wrench> live, double factor) {
+    if (!(rest instanceof Rest.Stays s)) return false;
     if (!quickTried) {
       if (resting == null) resting = new Resting(heap, typicalN);
       quick = resting.superposition(s.state(), dead).orElse(null);
       quickTried = true;
     }
-    if (quick != null && quick.bears(live, factor)) return Optional.empty();
-    Rest r = under(live, factor);
-    return r.stays() ? Optional.empty() : Optional.of(r);
+    return quick != null && quick.bears(live, factor);
   }
 
   /** Whether it stays when {@code factor} times {@code live} comes on top. */

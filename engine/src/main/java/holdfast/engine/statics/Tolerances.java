@@ -102,7 +102,7 @@ final class Tolerances {
   static final int NUDGE_STEPS = 2;
 
   /** Inertia over stiffness of a superposition: what only it holds is not held. */
-  static final double SUPERPOSED_INERTIA = 1e-11;
+  static final double SUPERPOSED_INERTIA = 1e-14;
 
   /** Arm of a twist over the mean distance of the patch, below which it is rounding: the push is gathered in one corner. */
   static final double NO_ARM = 1e-9;
@@ -208,8 +208,11 @@ final class Tolerances {
   /** Relative; loads nearer than this to a multiple of others are that multiple. */
   static final double PROPORTIONAL = 1e-12;
 
-  /** Share of a factor to which it is searched where only the first movement above it is asked for. */
-  static final double MOVEMENT_SHARE = 0.1;
+  /** Share of what was asked for below which a glance looks no further: hardly anything is borne there. */
+  static final double GLANCE_LEAST = 1e-3;
+
+  /** Factor by which the steps of a search grow that goes up from what is borne. */
+  static final double CLIMB = 3;
 
   /** A margin is passed by these factors, one after the other, to see the first movement. */
   static final double[] JUST_BEYOND = {1.02, 1.05, 1.1, 1.2};
