@@ -30,6 +30,11 @@ final class ShearLaws {
   private final double[] springCentre;
   private final double[] limitCentre;
 
+  /** The centre of pressure last worked out. */
+  private double u;
+  private double v;
+  private double gathered;
+
   private final double[] trial;
   private final double[] force;
   private final double[] size;
@@ -66,7 +71,7 @@ final class ShearLaws {
   }
 
   void reset() {
-    share = Tolerances.NUDGE_FRICTION;
+    share = Tolerances.SUPERPOSED_FRICTION;
     for (int i = 0; i < own.length; i++) own[i] = !carries[i];
     System.arraycopy(force0, 0, reference, 0, force0.length);
     System.arraycopy(centre0, 0, springCentre, 0, centre0.length);
@@ -166,42 +171,63 @@ final class ShearLaws {
     return force[3 * i + r];
   }
 
+  /** Counts the friction of what would slip about where its pressure now is: the pressure at rest is not that under a load. */
+  void aim(double[] push) {
+    for (int i = 0; i < own.length; i++) {
+      if (!(limit[i] > 0) || scale[i] == 1) continue;
+      pressure(i, push);
+      limitCentre[3 * i] = u;
+      limitCentre[3 * i + 1] = v;
+      limitCentre[3 * i + 2] = arm(i);
+    }
+  }
+
   /**
-   * Moves the centres of what slips to where its pressure now is, and of what would slip about its centre of pressure;
-   * returns how far, as moment over the heap's length. Infinite where a link has yet to slip.
+   * Whether all friction is within its limit about the centre of pressure that came out. Where it is not, the centre is set
+   * there, with springs of its own, and a further step is due.
    */
   boolean within(double[] y, double[] push, int corners) {
     boolean within = true;
     for (int i = 0; i < own.length; i++) {
       if (!(limit[i] > 0)) continue;
-      Patch patch = soft.patches[i];
-      int start = soft.cornerStart[i];
-      double total = 0;
-      double u = 0;
-      double v = 0;
-      for (int k = 0; k < patch.u.length; k++) {
-        double n = push[start + k];
-        total += n;
-        u += n * patch.u[k];
-        v += n * patch.v[k];
-      }
-      u /= total;
-      v /= total;
-      double gathered = 0;
-      for (int k = 0; k < patch.u.length; k++) {
-        double n = push[start + k];
-        if (n > 0) gathered += n / total * Math.hypot(patch.u[k] - u, patch.v[k] - v);
-      }
+      pressure(i, push);
       double m = moment(i, force, u, v);
       double most = limit[i] / share;
       if (size(i, m, Math.min(Tolerances.ELASTIC_ARM * reach[i], gathered)) <= most) continue;
-      double arm = Math.min(patch.meanDistance(u, v), gathered);
+      double arm = arm(i);
       if (size(i, m, arm) <= most) continue;
-      if (arm < Tolerances.NO_ARM * reach[i]) arm = 0;
       within = false;
       centre(i, u, v, arm, m, y, corners + 3 * i);
     }
     return within;
+  }
+
+  /** The centre of the pushes of a link, and how far on average they are from it. */
+  private void pressure(int i, double[] push) {
+    Patch patch = soft.patches[i];
+    int start = soft.cornerStart[i];
+    double total = 0;
+    u = 0;
+    v = 0;
+    for (int k = 0; k < patch.u.length; k++) {
+      double n = push[start + k];
+      total += n;
+      u += n * patch.u[k];
+      v += n * patch.v[k];
+    }
+    u /= total;
+    v /= total;
+    gathered = 0;
+    for (int k = 0; k < patch.u.length; k++) {
+      double n = push[start + k];
+      if (n > 0) gathered += n / total * Math.hypot(patch.u[k] - u, patch.v[k] - v);
+    }
+  }
+
+  /** The arm of the twist about that centre; none where the pushes are gathered in one corner. */
+  private double arm(int i) {
+    double arm = Math.min(soft.patches[i].meanDistance(u, v), gathered);
+    return arm < Tolerances.NO_ARM * reach[i] ? 0 : arm;
   }
 
   /** Shears and twist of the force of a link with the moment m about its centre of pressure. */

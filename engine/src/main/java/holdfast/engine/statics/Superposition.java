@@ -15,7 +15,7 @@ import java.util.List;
  * with F what the contacts put up by their own law (corners that only push, friction limited by the push of the same step)
  * and F0 what they would put up if all that pressed at rest held on. These are the equations of {@link RestStep} in as many
  * unknowns as contacts change, by the same Newton method; where many change, its equations are solved body by body.
- * Friction is lowered a little ({@link Tolerances#NUDGE_FRICTION}) and must be enough about the centres of pressure that
+ * Friction is lowered a little ({@link Tolerances#SUPERPOSED_FRICTION}) and must be enough about the centres of pressure that
  * come out; where it is not, those are set and a further step is made. What is found is put together anew as forces on
  * every body and must balance, or it is not believed.
  *
@@ -100,6 +100,8 @@ final class Superposition {
     laws.reset();
     Arrays.fill(f, 0);
     known.underLoad(load, d);
+    evaluate();
+    laws.aim(push);
     for (int step = 0; step < Tolerances.SUPERPOSED_STEPS; step++) {
       if (!newton()) return false;
       if (laws.within(y, push, corners)) return checked();

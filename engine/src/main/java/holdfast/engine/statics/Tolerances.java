@@ -107,6 +107,12 @@ final class Tolerances {
   /** Arm of a twist over the mean distance of the patch, below which it is rounding: the push is gathered in one corner. */
   static final double NO_ARM = 1e-9;
 
+  /**
+   * Share of its friction that a superposition counts on. Close to a limit the way there matters, and its way is shorter
+   * than that of time steps: what it says is borne must be borne with friction to spare.
+   */
+  static final double SUPERPOSED_FRICTION = 0.99;
+
   /** Newton steps of a superposition, before the answer is left to the long way. */
   static final int SUPERPOSED_NEWTON = 20;
 
