@@ -46,8 +46,10 @@ final class CheckCommand extends Subcommand {
   protected ExitCode run() {
     CheckOptions options = options();
     Scene scene = Inputs.scene(file);
-    CheckReport report = telling("Checking " + file.getFileName(),
-        () -> Check.run(scene, Inputs.shapes(scene, file), options));
+    CheckReport report;
+    try (Progress p = progress("Checking " + file.getFileName())) {
+      report = Check.run(scene, Inputs.shapes(scene, file), options, p.watching("Checking " + file.getFileName()));
+    }
     print(switch (format) {
       case JSON -> JsonReport.of(report);
       case TEXT -> quiet ? TextReport.verdict(report, units, console().colour())

@@ -63,7 +63,7 @@ final class SheetCommand extends Subcommand {
     Shapes shapes = Inputs.shapes(s, scene);
     SheetContent content;
     try (Progress p = progress("checking " + scene)) {
-      CheckReport check = Check.run(s, shapes, CheckOptions.DEFAULT);
+      CheckReport check = Check.run(s, shapes, CheckOptions.DEFAULT, p.watching("checking " + scene));
       p.now("finding an order of building");
       content = SheetContent.of(s, shapes, Optional.of(check), new StageJudge(s, shapes.placed()), BuildPlan.MOST_QUESTIONS,
           (plan, pieces) -> {

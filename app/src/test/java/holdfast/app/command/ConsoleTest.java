@@ -2,6 +2,7 @@ package holdfast.app.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import holdfast.engine.check.CheckWatch;
 import java.io.ByteArrayOutputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -40,6 +41,16 @@ class ConsoleTest {
     assertThat(err.toString(StandardCharsets.UTF_8)).startsWith("\r\u001b[KChecking … ");
     p.close();
     assertThat(err.toString(StandardCharsets.UTF_8)).endsWith("\r\u001b[K");
+  }
+
+  @Test
+  void progressTellsHowManyVariationsAreDone() throws Exception {
+    Console c = console(true, Map.of());
+    try (Progress p = Progress.show(c, "Checking", false)) {
+      p.watching("Checking cube.json").at(CheckWatch.Stage.VARIATIONS, 37, 100);
+      for (int i = 0; i < 600 && err.size() == 0; i++) Thread.sleep(50);
+    }
+    assertThat(err.toString(StandardCharsets.UTF_8)).contains("Checking cube.json, variations 37 of 100 … ");
   }
 
   @Test

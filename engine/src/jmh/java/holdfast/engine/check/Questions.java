@@ -156,6 +156,6 @@ public final class Questions {
   }
 
   public static Object vary(SceneHeap heap, int count) {
-    return Variations.run(heap, count, 1, THREADS);
+    return Variations.run(heap, count, 1, THREADS, CheckWatch.NONE);
   }
 }

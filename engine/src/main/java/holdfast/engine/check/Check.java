@@ -36,9 +36,20 @@ public final class Check {
    * @param shapes the scene's rocks, all shaped
    */
   public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options) {
+    return run(scene, shapes, options, CheckWatch.NONE);
+  }
+
+  /**
+   * The same, telling {@code watch} how far it has come.
+   *
+   * @param shapes the scene's rocks, all shaped
+   */
+  public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
+    watch.at(CheckWatch.Stage.STANDING, 0, 0);
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
     HeapStudy study = new HeapStudy(heap, options.threads(), options.exact());
+    watch.at(CheckWatch.Stage.PUSHES, 0, 0);
     List<List<PushFound>> roses = options.roses() ? study.pushes() : List.of();
     List<PressFound> presses = options.roses() ? study.presses() : List.of();
     List<ShakeFound> shakes = options.roses() ? study.shakes() : List.of();
@@ -50,19 +61,22 @@ public final class Check {
           "Pushes, presses and shaking were not asked about.", "Run the whole check."));
     }
     findings.addAll(new PushFindings(study).of(roses, presses, shakes));
+    watch.at(CheckWatch.Stage.SUPPORTS, 0, 0);
     SupportStudy support = new SupportStudy(study, options.threads());
     findings.addAll(support.findings());
     List<GapLine> gaps = new ArrayList<>();
     RoomFindings room = RoomFindings.of(scene, shapes);
     findings.addAll(room.findings());
     gaps.addAll(room.lines());
+    watch.at(CheckWatch.Stage.PANE, 0, 0);
     PaneStudy pane = PaneStudy.of(study);
     findings.addAll(pane.findings());
     findings.addAll(HandlingFindings.of(heap));
+    watch.at(CheckWatch.Stage.JOINTS, 0, 0);
     findings.addAll(BondingFindings.of(study, findings, options.threads()));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
         ? Optional.empty()
-        : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads()));
+        : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads(), watch));
     variations.map(Variations::findings).ifPresent(findings::addAll);
 
     findings = ranked(findings);

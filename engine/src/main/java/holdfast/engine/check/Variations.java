@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
 
 /**
@@ -50,10 +51,15 @@ final class Variations {
   private record Outcome(boolean stands, boolean passes, Optional<String> weak) {}
 
   /** Tries {@code count} variations. */
-  static VariationsResult run(SceneHeap scene, int count, long seed, int threads) {
+  static VariationsResult run(SceneHeap scene, int count, long seed, int threads, CheckWatch watch) {
     Variations v = new Variations(scene);
-    List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads,
-        k -> v.one(new SplittableRandom(mixed(seed, k))));
+    AtomicInteger done = new AtomicInteger();
+    watch.at(CheckWatch.Stage.VARIATIONS, 0, count);
+    List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads, k -> {
+      Outcome o = v.one(new SplittableRandom(mixed(seed, k)));
+      watch.at(CheckWatch.Stage.VARIATIONS, done.incrementAndGet(), count);
+      return o;
+    });
     Map<String, Integer> weak = new LinkedHashMap<>();
     for (int i = 0; i < scene.rocks().size(); i++) weak.put(scene.name(i), 0);
     for (Outcome o : all) o.weak.ifPresent(w -> weak.merge(w, 1, Integer::sum));

@@ -14,14 +14,21 @@ import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import holdfast.model.shape.MeshResult;
 import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class VariationsTest {
   /** A block 200 x 200 x 100 mm on a block like it, moved over its edge by so much. */
   private static CheckReport run(double overMm, int threads, long seed) {
+    return run(overMm, threads, seed, CheckWatch.NONE);
+  }
+
+  private static CheckReport run(double overMm, int threads, long seed, CheckWatch watch) {
     Tank tank = new Tank(900, 600, 600, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(Side.FRONT), List.of());
     List<Rock> rocks = List.of(box("lower"), box("upper"));
     List<Placement> places = List.of(
@@ -30,7 +37,7 @@ class VariationsTest {
     Settings settings = Settings.DEFAULT.with(Setting.PUSH_TIER_N, 1);
     Scene scene = new Scene("two blocks", tank, new Floor(Floor.Kind.BARE, 12.7, 0, 0, 0, Optional.empty()),
         new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(), rocks, places, List.of(), settings);
-    return Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(threads, true, 60, seed));
+    return Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(threads, true, 60, seed), watch);
   }
 
   private static Rock box(String name) {
@@ -60,5 +67,17 @@ class VariationsTest {
   void theSameSeedGivesTheSameOnAnyNumberOfThreads() {
     assertThat(run(92, 1, 7).variations()).isEqualTo(run(92, 2, 7).variations());
     assertThat(run(92, 1, 7).headline()).isEqualTo(run(92, 2, 7).headline());
+  }
+
+  /** Every variation is told of once, after all that comes before, and the report is the same for it. */
+  @Test
+  void whoWatchesIsToldHowFarItHasCome() {
+    List<String> told = Collections.synchronizedList(new ArrayList<>());
+    CheckReport watched = run(92, 2, 7, (stage, done, of) -> told.add(stage + " " + done + "/" + of));
+    assertThat(told.subList(0, 6)).containsExactly(
+        "STANDING 0/0", "PUSHES 0/0", "SUPPORTS 0/0", "PANE 0/0", "JOINTS 0/0", "VARIATIONS 0/60");
+    assertThat(told.subList(6, told.size())).containsExactlyInAnyOrderElementsOf(
+        IntStream.rangeClosed(1, 60).mapToObj(k -> "VARIATIONS " + k + "/60").toList());
+    assertThat(watched.headline()).isEqualTo(run(92, 1, 7).headline());
   }
 }
