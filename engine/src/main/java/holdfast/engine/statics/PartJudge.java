@@ -29,7 +29,7 @@ public final class PartJudge {
     forces = new ForceBalance(heap, typicalN);
     balance = forces.stands(dead);
     resting = new Resting(heap, typicalN);
-    rest = balance instanceof Balance.Falls ? null : resting.under(dead);
+    rest = balance instanceof Balance.Falls ? null : CornerCheck.confirmed(heap, typicalN, dead, resting.under(dead));
   }
 
   private PartJudge(PartJudge of) {

@@ -1,0 +1,66 @@
+package holdfast.engine.statics;
+
+import holdfast.engine.statics.Forces.LinkForce;
+import holdfast.model.geom.Vec3;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A second look at what stays, for the safe side. The limit of a patch's friction is an ellipse of shear and twist
+ * ({@link Elements}), and that is an approximation: on a narrow patch whose pressure sits at one end it grants shear
+ * together with twist that no pressure on the patch can give. What any pressure can give at most is friction at the
+ * corners, each limited by its own push, since a force at a point of the patch can be shared out among the corners as the
+ * point is. A heap that stays by the ellipse, and with every patch resting on its corners alone does not, is not believed.
+ *
+ * <p>Corners alone resist pure twist too well, so this is asked beside the ellipse and never in its place.
+ */
+final class CornerCheck {
+  private CornerCheck() {}
+
+  /** The answer {@code rest} to {@code loads}, or what the heap does on its corners where that is no rest. */
+  static Rest confirmed(Heap heap, double typicalN, List<Wrench> loads, Rest rest) {
+    if (!(rest instanceof Rest.Stays s) || within(heap, s.forces())) return rest;
+    Rest corners = new Resting(onCorners(heap), typicalN).under(loads);
+    // Bonds are asked by the patches: points carry more twist past them.
+    return corners instanceof Rest.Moves || corners instanceof Rest.Undecided ? corners : rest;
+  }
+
+  /** Every bearing in one point a corner. */
+  private static Heap onCorners(Heap heap) {
+    List<Link> links = new ArrayList<>();
+    for (Link l : heap.links()) {
+      if (!(l instanceof Link.Bearing b)) {
+        links.add(l);
+        continue;
+      }
+      for (Vec3 p : b.polygon()) links.add(new Link.Bearing(b.a(), b.b(), b.normal(), List.of(p), b.friction()));
+    }
+    return new Heap(heap.bodies(), links);
+  }
+
+  /**
+   * Whether these pushes give these shears and twists at the corners: friction all one way for the shear, and for the twist
+   * round about the centre of pressure as the distance from it, which adds no shear. Enough, not needed.
+   */
+  private static boolean within(Heap heap, Forces forces) {
+    for (int i = 0; i < heap.links().size(); i++) {
+      if (!(heap.links().get(i) instanceof Link.Bearing b) || b.polygon().size() < 2) continue;
+      LinkForce f = forces.links().get(i);
+      double twist = Math.abs(f.moment().dot(b.normal()));
+      double shear = f.shear().norm();
+      if (twist == 0) continue;
+      double squares = 0;
+      double far = 0;
+      for (int k = 0; k < b.polygon().size(); k++) {
+        double n = f.cornersN().get(k);
+        double r = b.polygon().get(k).distanceTo(f.at());
+        squares += n * r * r;
+        if (n > 0) far = Math.max(far, r);
+      }
+      double given = b.friction() * f.normalN() - shear;
+      // given / far round about at every corner, times its distance: given * squares / (far * pushes) is the twist.
+      if (!(given > 0) || twist * far * f.normalN() > given * squares) return false;
+    }
+    return true;
+  }
+}
