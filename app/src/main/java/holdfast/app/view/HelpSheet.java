@@ -2,6 +2,8 @@ package holdfast.app.view;
 
 import holdfast.app.view.draw.Palette;
 import imgui.ImGui;
+import java.util.Arrays;
+import java.util.List;
 
 /** Everything the keyboard and the pointer do, on one sheet. */
 final class HelpSheet {
@@ -46,6 +48,11 @@ final class HelpSheet {
     {"Esc", "let go, close"},
   };
   private final Ui ui;
+
+  /** The keys that are listed, as they are written there. */
+  static List<String> keys() {
+    return Arrays.stream(KEYS).map(k -> k[0]).toList();
+  }
   private final Commands commands;
   private final Hints hints;
 

@@ -162,17 +162,6 @@ final class SceneMarks {
         Palette.INK, Palette.PANEL.solid(0.92));
   }
 
-  /** The height from which a slipped rock is taken to strike the bottom: an arrow down to the floor beneath it. */
-  static void strike(Brush brush, Projector eye, Stone s, Scene scene, Units units) {
-    double drop = scene.settings().get(Setting.DROP_MM) / 1e3;
-    Vec3 floor = new Vec3(s.centreInTank().x(), s.centreInTank().y(), scene.floor().topMm() / 1e3);
-    Projector.Spot from = eye.spot(floor.plusTimes(drop, Vec3.Z));
-    Projector.Spot to = eye.spot(floor);
-    if (!from.inFront() || !to.inFront()) return;
-    brush.arrow(from.x(), from.y(), to.x(), to.y(), 4, Palette.FAIL);
-    brush.tagBehind(from.x(), from.y(), 0, -1, "let slip from " + Scale.length(drop * 1e3, units), Style.STRONG);
-  }
-
   // -- feet ---------------------------------------------------------------------------------------------------------
 
   /** Columns as high as the most force of each foot, the largest as high as {@link #COLUMN_M}; a collar tells the least. */

@@ -34,6 +34,23 @@ final class SceneMarksChoice {
     };
   }
 
+  static boolean pane(Code c) {
+    return c == Code.PANE_STRESS || c == Code.PANE_WATER;
+  }
+
+  static boolean strike(Code c) {
+    return c == Code.PANE_STRIKE;
+  }
+
+  static boolean reach(Code c) {
+    return c == Code.REACH;
+  }
+
+  /** Findings about the room above a rock, or about its own height. */
+  static boolean height(Code c) {
+    return c == Code.TOO_TALL || c == Code.GROWING_ROOM;
+  }
+
   static boolean light(Code c) {
     return c == Code.SHADED || c == Code.LIVE_AT_BOTTOM;
   }

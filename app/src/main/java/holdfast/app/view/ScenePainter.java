@@ -238,8 +238,10 @@ final class ScenePainter {
       }
     });
     Optional<Stone> chosen = bench.chosenStone();
-    if (code.filter(c -> c == Code.PANE_STRIKE).isPresent()) {
-      chosen.ifPresent(s -> SceneMarks.strike(brush, eye, s, bench.scene(), bench.units()));
+    if (chosen.isPresent()) {
+      HeightMarks heights = new HeightMarks(brush, eye, bench.scene(), bench.units());
+      if (code.filter(SceneMarksChoice::strike).isPresent()) heights.strike(chosen.get());
+      bench.opened().ifPresent(f -> heights.of(f, chosen.get()));
     }
     if (chosen.isEmpty() || bench.mode() == Workbench.Mode.STAGES) return;
     rose(report).ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
@@ -274,11 +276,11 @@ final class ScenePainter {
   }
 
   private boolean showsPane(Optional<Code> code) {
-    return has(Shown.Layer.PANE) || code.filter(c -> c == Code.PANE_STRESS || c == Code.PANE_WATER).isPresent();
+    return has(Shown.Layer.PANE) || code.filter(SceneMarksChoice::pane).isPresent();
   }
 
   private boolean showsReach(Optional<Code> code) {
-    return has(Shown.Layer.REACH) || code.filter(c -> c == Code.REACH).isPresent();
+    return has(Shown.Layer.REACH) || code.filter(SceneMarksChoice::reach).isPresent();
   }
 
   private boolean showsFeet(Optional<Code> code) {

@@ -186,6 +186,86 @@ class WindowTest {
     assertThat(d.placement("block").atMm().z()).isCloseTo(70 + 50 * mmPerPx, within(2.0));
   }
 
+  /** The ring about the line of sight of the front view tilts the rock about the line from front to back. */
+  @Test
+  void uprightRingTilts() {
+    d.click("block");
+    d.key(GLFW.GLFW_KEY_1, 0);
+    d.rest();
+    var stone = d.bench.stone("block").orElseThrow();
+    Vec3 c = Handles.middle(stone);
+    double r = Handles.radius(stone);
+    Projector.Spot a = d.spot(c.plusTimes(r, Vec3.X));
+    double up = Math.toRadians(25);
+    Projector.Spot b = d.spot(c.plusTimes(r * Math.cos(up), Vec3.X).plusTimes(r * Math.sin(up), Vec3.Z));
+    d.drag(a.x(), a.y(), b.x(), b.y(), LEFT, 0);
+    var turn = d.placement("block").turn();
+    assertThat(Math.toDegrees(turn.angleRad())).isCloseTo(25, within(1.5));
+    assertThat(turn.rotate(Vec3.Y).distanceTo(Vec3.Y)).as("about the line from front to back").isLessThan(1e-9);
+    assertThat(turn.rotate(Vec3.X).z()).as("its right side rises").isPositive();
+    assertThat(d.bench.document().stepsDone()).isEqualTo(1);
+  }
+
+  /** Keys without frames between them, as fast as they come. */
+  private void press(int times, int key, int mods) {
+    for (int i = 0; i < times; i++) {
+      d.window.key(key, 0, GLFW.GLFW_PRESS, mods);
+      d.window.key(key, 0, GLFW.GLFW_RELEASE, 0);
+    }
+  }
+
+  /** Every step has a name and can be taken back, however many they were. */
+  @Test
+  void undoHasNoEndAndEveryStepHasAName() {
+    d.click("block");
+    press(300, GLFW.GLFW_KEY_RIGHT, 0);
+    press(200, GLFW.GLFW_KEY_COMMA, 0);
+    d.frames(2);
+    Scene after = d.bench.scene();
+    assertThat(d.bench.document().stepsDone()).isEqualTo(500);
+    assertThat(d.bench.document().undoName()).contains("turn block");
+    for (int i = 0; i < 500; i++) {
+      press(1, GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+      assertThat(d.bench.notice().orElseThrow().text()).isEqualTo(i < 200 ? "Undone: turn block" : "Undone: move block");
+    }
+    assertThat(d.bench.scene()).isEqualTo(Scenes.small());
+    press(1, GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+    assertThat(d.bench.notice().orElseThrow().text()).isEqualTo("Nothing to undo.");
+    press(500, GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL | GLFW.GLFW_MOD_SHIFT);
+    assertThat(d.bench.scene()).isEqualTo(after);
+  }
+
+  /** The help sheet lists every letter and figure that does something, alone or with Ctrl. */
+  @Test
+  void helpListsEveryKey() {
+    List<String> listed = HelpSheet.keys().stream().flatMap(k -> java.util.Arrays.stream(k.split(",\\s+|\\s{2,}"))).toList();
+    for (int mods : new int[] {0, GLFW.GLFW_MOD_CONTROL}) {
+      for (int key = GLFW.GLFW_KEY_0; key <= GLFW.GLFW_KEY_Z; key++) {
+        if (key > GLFW.GLFW_KEY_9 && key < GLFW.GLFW_KEY_A) continue;
+        // P is for a rock of the tray, the others for one in the tank; there is something to take back and something that was.
+        d.bench.choose(Optional.of(key == GLFW.GLFW_KEY_P ? "spare" : "block"));
+        press(2, GLFW.GLFW_KEY_RIGHT, 0);
+        press(1, GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+        Object before = state();
+        press(1, key, mods);
+        boolean does = !state().equals(before);
+        String name = (mods == 0 ? "" : "Ctrl ") + (char) key;
+        assertThat(listed.contains(name)).as(name + (does ? " does something" : " does nothing")).isEqualTo(does);
+        d.window.commands().stay();
+        d.window.commands().mode(Workbench.Mode.ARRANGE);
+        d.rest();
+        while (d.bench.document().stepsDone() > 0) d.bench.undo();
+      }
+    }
+  }
+
+  private Object state() {
+    List<Object> s = new java.util.ArrayList<>(List.of(d.bench.scene(), d.bench.camera(), d.bench.moving(), d.bench.mode(),
+        d.window.commands().sheet(), d.window.commands().wantsToQuit(), d.bench.shown().cutWay(), d.bench.chosen(), d.bench.chores().busy()));
+    for (Shown.Layer l : Shown.Layer.values()) s.add(d.bench.shown().has(l));
+    return s;
+  }
+
   @Test
   void typedNumbersMoveAndTurn() {
     d.click("block");
@@ -267,10 +347,16 @@ class WindowTest {
   }
 
   @Test
-  void trayRockIsSetDownByDoubleClick() {
+  void trayRockIsSetDownByButtonAndByDoubleClick() {
     d.click("tray spare");
     d.click("Set down");
     assertThat(d.bench.scene().placement("spare")).isPresent();
+    d.key(GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+    assertThat(d.bench.scene().placement("spare")).isEmpty();
+    d.click("tray spare");
+    d.click("tray spare");
+    assertThat(d.bench.scene().placement("spare")).isPresent();
+    assertThat(d.bench.document().undoName()).contains("set down spare");
   }
 
   // -- joints, tank, looks ------------------------------------------------------------------------------------------
@@ -291,6 +377,28 @@ class WindowTest {
     d.key(GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
     d.key(GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
     assertThat(d.bench.scene().joints()).isEmpty();
+  }
+
+  @Test
+  void jointIsFixedWithARodAndMadeInTheTank() {
+    d.rest();
+    d.click("Joints");
+    d.click("joint 1");
+    d.click("rod");
+    d.rest();
+    JointSpec rod = d.bench.scene().joint("slab", "block").orElseThrow();
+    assertThat(rod.bond()).isEqualTo(JointSpec.Bond.ROD);
+    assertThat(rod.rodDiameterMm()).isPositive();
+    d.click("glued in");
+    d.rest();
+    assertThat(d.bench.scene().joint("slab", "block").orElseThrow().rodGlued()).isEqualTo(!rod.rodGlued());
+    d.click("made in the tank, not on the bench");
+    d.rest();
+    assertThat(d.bench.scene().joint("slab", "block").orElseThrow().madeIn()).isEqualTo(JointSpec.MadeIn.TANK);
+    d.click("none");
+    d.rest();
+    assertThat(d.bench.scene().joints()).isEmpty();
+    assertThat(d.bench.document().undoName()).contains("free slab from block");
   }
 
   @Test

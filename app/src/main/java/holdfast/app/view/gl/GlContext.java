@@ -18,6 +18,8 @@ import org.lwjgl.system.Platform;
  * same picture as a real window. Elsewhere a hidden window does.
  */
 public final class GlContext implements AutoCloseable {
+  private static final int LEAST_WIDTH = 1230;
+  private static final int LEAST_HEIGHT = 640;
   private final long window;
   private final boolean seen;
   private final String renderer;
@@ -99,6 +101,7 @@ public final class GlContext implements AutoCloseable {
       return new Opening.Refused("OpenGL 3.3 is needed and is not there" + because(said) + ".");
     }
     glfwMakeContextCurrent(window);
+    if (seen) keepLargeEnough(window);
     GLCapabilities can = GL.createCapabilities(true);
     if (!can.OpenGL33) {
       glfwDestroyWindow(window);
@@ -106,6 +109,14 @@ public final class GlContext implements AutoCloseable {
       return new Opening.Refused("OpenGL 3.3 is needed; this machine offers " + GL11.glGetString(GL11.GL_VERSION) + ".");
     }
     return new Opening.Opened(new GlContext(window, seen, GL11.glGetString(GL11.GL_RENDERER)));
+  }
+
+  /** The controls along the top need this much room. */
+  private static void keepLargeEnough(long window) {
+    float[] scale = new float[1];
+    glfwGetWindowContentScale(window, scale, null);
+    float s = Math.max(1, scale[0]);
+    glfwSetWindowSizeLimits(window, Math.round(LEAST_WIDTH * s), Math.round(LEAST_HEIGHT * s), GLFW_DONT_CARE, GLFW_DONT_CARE);
   }
 
   private static String because(StringBuilder said) {
