@@ -72,8 +72,8 @@ final class PaneFindings {
       double limit = water.designNmm2() / strength.loadFactor();
       all.add(new PaneFinding(Kind.WATER, Weight.WARN, "bottom pane", water.waterNmm2(), limit, "N/mm2",
           Optional.of(water.load()),
-          text("Water and sand alone bend the bottom pane on %s to %.1f N/mm2, over the %.1f that its design strength allows; "
-              + "many tanks are sold so. The rocks alone make %.1f.", water.bed(), water.waterNmm2(), limit, water.rocksNmm2()),
+          text("Water and sand alone bend the bottom pane on %s to %.1f N/mm2, over the %.1f N/mm2 that its design strength "
+              + "allows; many tanks are sold so. The rocks alone make %.1f N/mm2.", water.bed(), water.waterNmm2(), limit, water.rocksNmm2()),
           "Ask the tank's maker what the bottom is made of (toughened glass bears about ten times as much for good) and "
               + "whether rock may be added."));
     }
@@ -83,8 +83,8 @@ final class PaneFindings {
       CaseStress s = over.get();
       double limit = s.designNmm2() / strength.loadFactor();
       all.add(new PaneFinding(Kind.STRESS, Weight.FAIL, s.rock(), s.totalNmm2(), limit, "N/mm2", Optional.of(s.load()),
-          text("With the rocks the bottom pane on %s (%s) reaches %.1f N/mm2 against %.1f allowed; the foot of the %s, with "
-                  + "up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f.",
+          text("With the rocks the bottom pane on %s (%s) reaches %.1f N/mm2 against %.1f N/mm2 allowed; the foot of "
+                  + "the %s, with up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f N/mm2.",
               s.bed(), s.load().word(), s.totalNmm2(), limit, s.rock(), s.rockN(), 100 * s.rockShare(),
               strength.tradeLimitNmm2()),
           advice(remedies)));
@@ -95,7 +95,7 @@ final class PaneFindings {
         .ifPresent(s -> all.add(new PaneFinding(Kind.STRESS, Weight.WARN, s.rock(), s.oneSpotNmm2(),
             s.designNmm2() / strength.loadFactor(), "N/mm2", Optional.of(s.load()),
             text("If the %s bore on one high spot of its foot, the bottom pane on %s (%s) would reach %.1f N/mm2 against %.1f "
-                    + "allowed; spread over the foot it is %.1f.",
+                    + "N/mm2 allowed; spread over the foot it is %.1f N/mm2.",
                 s.rock(), s.bed(), s.load().word(), s.oneSpotNmm2(), s.designNmm2() / strength.loadFactor(), s.totalNmm2()),
             "Seat it so that it bears all round, or bed it in putty.")));
     if (governing.utilisation() <= 1 && governing.tradeUtilisation() > 1) {
