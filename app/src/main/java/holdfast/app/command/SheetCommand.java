@@ -5,7 +5,6 @@ import holdfast.app.report.sheet.Sheet;
 import holdfast.app.report.sheet.SheetContent;
 import holdfast.app.report.sheet.SheetJson;
 import holdfast.engine.bonding.JointDemands;
-import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.StageJudge;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
@@ -65,7 +64,7 @@ final class SheetCommand extends Subcommand {
     try (Progress p = progress("checking " + scene)) {
       CheckReport check = Check.run(s, shapes, CheckOptions.DEFAULT, p.watching("checking " + scene));
       p.now("finding an order of building");
-      content = SheetContent.of(s, shapes, Optional.of(check), new StageJudge(s, shapes.placed()), BuildPlan.MOST_QUESTIONS,
+      content = SheetContent.of(s, shapes, Optional.of(check), new StageJudge(s, shapes.placed()),
           (plan, pieces) -> {
             p.now("working out what the joints are asked for");
             return JointDemands.of(SceneHeap.of(s, shapes.placed()), pieces, CheckOptions.DEFAULT.threads());

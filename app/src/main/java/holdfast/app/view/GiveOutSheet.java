@@ -7,7 +7,6 @@ import holdfast.app.report.sheet.SheetContent;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Palette;
 import holdfast.engine.bonding.JointDemands;
-import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.StageJudge;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
@@ -165,7 +164,7 @@ final class GiveOutSheet {
     write("sheet", to.get(), bench.plans(), () -> {
       CheckReport check = known.orElseGet(() -> Check.run(scene, shapes, CheckOptions.DEFAULT));
       SheetContent content =
-          SheetContent.of(scene, shapes, Optional.of(check), new StageJudge(scene, shapes.placed()), BuildPlan.MOST_QUESTIONS,
+          SheetContent.of(scene, shapes, Optional.of(check), new StageJudge(scene, shapes.placed()),
               (plan, pieces) -> JointDemands.of(SceneHeap.of(scene, shapes.placed()), pieces, CheckOptions.DEFAULT.threads()));
       return Sheet.pdf(content, size, units, full);
     });

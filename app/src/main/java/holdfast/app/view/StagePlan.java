@@ -9,11 +9,6 @@ import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.StageJudge;
 import holdfast.engine.build.Stander;
-import holdfast.engine.contact.Contact;
-import holdfast.engine.contact.ContactFinder;
-import holdfast.engine.contact.ContactRules;
-import holdfast.engine.contact.SceneSolids;
-import holdfast.engine.contact.Solid;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
@@ -66,16 +61,22 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
     public Stander withSand() {
       return new Watched(judge.withSand(), stale);
     }
+
+    @Override
+    public Stander filled() {
+      return new Watched(judge.filled(), stale);
+    }
+
+    @Override
+    public Stander filling() {
+      return new Watched(judge.filling(), stale);
+    }
   }
 
   /** Works the order out; ends with a {@link CancellationException} once {@code stale} says that it is not wanted any more. */
   static StagePlan of(Scene scene, Shapes shapes, long revision, BooleanSupplier stale) {
     if (!shapes.sound()) throw new IllegalStateException("'" + shapes.problems().get(0).rock() + "' has no shape");
-    List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
-    List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
-    Stander judge = new Watched(new StageJudge(scene, shapes.placed()), stale);
-    BuildPlan plan = BuildPlan.of(scene, List.copyOf(shapes.bodies().values()), solids, contacts,
-        StageJudge.sandFeet(scene, shapes.placed()), judge, BuildPlan.MOST_QUESTIONS);
+    BuildPlan plan = BuildPlan.of(scene, shapes, new Watched(new StageJudge(scene, shapes.placed()), stale));
     return new StagePlan(revision, scene, plan, steps(plan));
   }
 
@@ -182,7 +183,9 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
       return "No order was found in which everything stands, even with joints set.";
     }
     if (orders.stream().allMatch(BuildOrder.Order::unaided)) {
-      return "Every stage stands by itself, dry, with fresh joints bearing nothing.";
+      return plan.wetFrom() < plan.tankOrder().stages().size()
+          ? "Every stage stands by itself, dry or after filling as it says, with fresh joints bearing nothing."
+          : "Every stage stands by itself, dry, with fresh joints bearing nothing.";
     }
     return orders.stream().allMatch(BuildOrder.Order::least)
         ? "No order stands unaided at every stage; this one asks for the least help."

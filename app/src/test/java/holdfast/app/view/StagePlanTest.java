@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import holdfast.app.edit.Scenes;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
+import holdfast.app.report.sheet.SheetContent;
+import holdfast.engine.build.StageJudge;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -14,6 +16,7 @@ import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
 
@@ -65,6 +68,17 @@ class StagePlanTest {
     assertThat(p.title(3)).isEqualTo("Into the tank, 1 of 1: lower slab and block");
     assertThat(p.stages()).isEqualTo(3);
     assertThat(p.words()).isEqualTo("Every stage stands by itself, dry, with fresh joints bearing nothing.");
+  }
+
+  /** The stages of the window are those that the build sheet prints: one plan. */
+  @Test
+  void theSheetPrintsTheSamePlan() {
+    for (Scene s : List.of(counterweighted(),
+        Scenes.small().withJoints(List.of(JointSpec.paste("slab", "block", JointSpec.Bond.MORTAR, 40))))) {
+      Shapes shapes = Shapes.of(s, MeshLoader.NONE);
+      SheetContent sheet = SheetContent.of(s, shapes, Optional.empty(), new StageJudge(s, shapes.placed()));
+      assertThat(plan(s).plan()).isEqualTo(sheet.plan());
+    }
   }
 
   @Test

@@ -250,7 +250,7 @@ class WindowJudgementTest {
   }
 
   private static SheetContent sheet(Scene scene) {
-    return SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), (placed, cured) -> true, 50);
+    return SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), (placed, cured) -> true);
   }
 
   @Test

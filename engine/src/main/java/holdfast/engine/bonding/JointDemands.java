@@ -82,6 +82,11 @@ public final class JointDemands {
     return new JointDemands(scene, pieces, threads).run();
   }
 
+  /** The lifts alone, without what the joints are asked for in place, which takes far longer. */
+  public static List<PieceLift> lifts(SceneHeap scene, List<List<Integer>> pieces) {
+    return new JointDemands(scene, pieces, 1).lifts(new TreeMap<>());
+  }
+
   private int jointOf(SceneHeap.Seat seat) {
     if (seat.kind() != SceneHeap.Kind.BOND && seat.kind() != SceneHeap.Kind.ROD) return -1;
     List<JointSpec> joints = scene.scene().joints();
@@ -92,12 +97,7 @@ public final class JointDemands {
   private Result run() {
     Map<Integer, Found> place = inPlace();
     Map<Integer, Found> lift = new TreeMap<>();
-    List<PieceLift> lifts = new ArrayList<>();
-    List<Wrench> drained = scene.weights().loads(State.DRAINED);
-    for (int p = 0; p < pieces.size(); p++) {
-      if (pieces.get(p).size() < 2) continue;
-      for (int rock : pieces.get(p)) lifts.add(lift(p, rock, drained, lift));
-    }
+    List<PieceLift> lifts = lifts(lift);
     List<JointDemand> out = new ArrayList<>();
     for (int j = 0; j < scene.scene().joints().size(); j++) {
       List<Integer> links = linksOf(j);
@@ -198,6 +198,16 @@ public final class JointDemands {
   }
 
   // -- in the hands -------------------------------------------------------------------------------------------------
+
+  private List<PieceLift> lifts(Map<Integer, Found> worst) {
+    List<PieceLift> out = new ArrayList<>();
+    List<Wrench> drained = scene.weights().loads(State.DRAINED);
+    for (int p = 0; p < pieces.size(); p++) {
+      if (pieces.get(p).size() < 2) continue;
+      for (int rock : pieces.get(p)) out.add(lift(p, rock, drained, worst));
+    }
+    return out;
+  }
 
   private PieceLift lift(int piece, int held, List<Wrench> drained, Map<Integer, Found> out) {
     List<Integer> hanging = pieces.get(piece).stream().filter(r -> r != held).toList();

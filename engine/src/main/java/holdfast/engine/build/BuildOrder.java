@@ -13,8 +13,8 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * An order of placing in which every stage stands, dry, with uncured joints carrying nothing; or the one that asks for the
- * least help.
+ * An order of placing in which every stage stands, dry or, at the end, after filling, with uncured joints carrying nothing; or
+ * the one that asks for the least help.
  *
  * <p>The problem: a shortest path over sets of placed rocks. A step places one rock whose supports are in place. A stage
  * that does not stand must be held: by hand for at most {@value #MOST_HELD} stages in a row, or by a prop until the joints
@@ -41,11 +41,12 @@ public final class BuildOrder {
   private final int[] rank;
   private final BitSet onSand = new BitSet();
   private final BitSet leftOut = new BitSet();
+  private final BitSet wet = new BitSet();
   private final int all;
   private final int[] module;
   private final Stander stander;
   private final int mostQuestions;
-  private final Map<List<BitSet>, Boolean> asked = new HashMap<>();
+  private final Map<Asked, Boolean> asked = new HashMap<>();
 
   private BuildOrder(Task task, Stander stander, int mostQuestions) {
     supports = task.supports;
@@ -54,6 +55,7 @@ public final class BuildOrder {
     module = task.module.stream().mapToInt(i -> i).toArray();
     task.onSand.forEach(onSand::set);
     task.leftOut.forEach(leftOut::set);
+    task.wet.forEach(wet::set);
     all = supports.rocks() - leftOut.cardinality();
     this.stander = stander;
     this.mostQuestions = mostQuestions;
@@ -68,11 +70,13 @@ public final class BuildOrder {
    * @param module for each rock a number that rocks share which are better placed one after the other
    * @param onSand rocks that are placed on sand: it is laid before the first of them
    * @param leftOut rocks that are not placed here; nothing else may rest on them
+   * @param wet rocks that can be set after filling: what of them comes at the end, is, and is judged in water
    */
   public record Task(
       Supports supports, List<Joint> joints, List<Integer> rank, List<Integer> module, Set<Integer> onSand,
-      Set<Integer> leftOut) {
+      Set<Integer> leftOut, Set<Integer> wet) {
     public Task {
+      wet = Collections.unmodifiableSet(new TreeSet<>(wet));
       leftOut = Collections.unmodifiableSet(new TreeSet<>(leftOut));
       joints = List.copyOf(joints);
       rank = List.copyOf(rank);
@@ -136,7 +140,7 @@ public final class BuildOrder {
   public static Order search(
       Supports supports, List<Joint> joints, List<Boolean> living, List<Integer> module, Stander stander, int mostQuestions) {
     List<Integer> rank = living.stream().map(l -> l ? 1 : 0).toList();
-    return search(new Task(supports, joints, rank, module, Set.of(), Set.of()), stander, mostQuestions);
+    return search(new Task(supports, joints, rank, module, Set.of(), Set.of(), Set.of()), stander, mostQuestions);
   }
 
   /** Searches the order of a task. */
@@ -169,7 +173,7 @@ public final class BuildOrder {
       Node node = queue.poll();
       if (!node.judged) {
         if (asked.size() >= mostQuestions) return finish(deepest, false);
-        if (stays(node.placed, node.cured)) {
+        if (stays(node, node.cured)) {
           queue.add(new Node(node.placed, node.cured, node.cost, 0, node.rock, node.from, true, true, false, node.number));
           continue;
         }
@@ -178,7 +182,7 @@ public final class BuildOrder {
               node.placed, node.cured, node.cost + HAND, node.held + 1, node.rock, node.from, true, false, false, node.number));
         }
         BitSet set = jointsOf(node.placed);
-        if (!set.equals(node.cured) && stays(node.placed, set)) {
+        if (!set.equals(node.cured) && stays(node, set)) {
           queue.add(new Node(node.placed, set, node.cost + PROP, 0, node.rock, node.from, true, false, true, node.number));
         }
         continue;
@@ -203,9 +207,9 @@ public final class BuildOrder {
       int rock = next(node).get(0);
       BitSet placed = (BitSet) node.placed.clone();
       placed.set(rock);
-      boolean stands = stays(placed, node.cured);
+      boolean stands = stays(placed, rock, node.cured);
       BitSet set = jointsOf(placed);
-      boolean prop = !stands && stays(placed, set);
+      boolean prop = !stands && stays(placed, rock, set);
       node = new Node(placed, prop ? set : node.cured, 0, stands || prop ? 0 : node.held + 1, rock, node, true, stands, prop, 0);
     }
     boolean complete = true;
@@ -239,15 +243,28 @@ public final class BuildOrder {
     return out;
   }
 
-  private boolean stays(BitSet placed, BitSet cured) {
-    List<BitSet> key = List.of((BitSet) placed.clone(), (BitSet) cured.clone());
+  private record Asked(BitSet placed, BitSet cured, boolean filled) {}
+
+  private boolean stays(Node node, BitSet cured) {
+    return stays(node.placed, node.rock, cured);
+  }
+
+  private boolean stays(BitSet placed, int last, BitSet cured) {
+    Asked key = new Asked((BitSet) placed.clone(), (BitSet) cured.clone(), afterFilling(placed, last));
     Boolean known = asked.get(key);
     if (known == null) {
       Stander judge = placed.intersects(onSand) ? stander.withSand() : stander;
-      known = judge.stays(asSet(placed), asSet(cured));
+      known = (key.filled ? judge.filled() : judge).stays(asSet(placed), asSet(cured));
       asked.put(key, known);
     }
     return known;
+  }
+
+  /** The tank is filled once nothing is left to place but what can be set after that. */
+  private boolean afterFilling(BitSet placed, int last) {
+    if (last < 0 || !wet.get(last)) return false;
+    for (int i = 0; i < supports.rocks(); i++) if (!placed.get(i) && !leftOut.get(i) && !wet.get(i)) return false;
+    return true;
   }
 
   private static Set<Integer> asSet(BitSet bits) {

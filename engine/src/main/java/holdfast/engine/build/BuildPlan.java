@@ -1,12 +1,16 @@
 package holdfast.engine.build;
 
 import holdfast.engine.contact.Contact;
+import holdfast.engine.contact.ContactFinder;
+import holdfast.engine.contact.ContactRules;
+import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.RockBody;
+import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -111,6 +115,17 @@ public record BuildPlan(
   }
 
   /**
+   * The plan of a scene whose rocks all have a shape: the one that window and build sheet show.
+   *
+   * @param stander judges the stages
+   */
+  public static BuildPlan of(Scene scene, Shapes shapes, Stander stander) {
+    List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
+    return of(scene, List.copyOf(shapes.bodies().values()), solids, ContactFinder.find(solids, ContactRules.DEFAULT).contacts(),
+        StageJudge.sandFeet(scene, shapes.placed()), stander, MOST_QUESTIONS);
+  }
+
+  /**
    * The plan of a scene.
    *
    * @param bodies of its rocks
@@ -156,7 +171,24 @@ public record BuildPlan(
       return IntStream.range(0, modules.size()).filter(m -> modules.get(m).rocks().contains(rock)).findFirst().orElse(-1);
     }
 
+    /** The plan; without anything set after filling where the rest would not stay while the water rises. */
     BuildPlan plan(Set<Integer> onSand) {
+      BuildPlan plan = plan(onSand, true);
+      return plan.wetFrom == plan.tankOrder().stages().size() || staysWhileFilling(plan) ? plan : plan(onSand, false);
+    }
+
+    private boolean staysWhileFilling(BuildPlan plan) {
+      Set<Integer> there = new TreeSet<>();
+      Set<Integer> set = new TreeSet<>(plan.carry.isPresent() ? onBench() : Set.of());
+      for (BuildOrder.Stage s : plan.tankOrder().stages().subList(0, plan.wetFrom)) {
+        there.addAll(plan.carry.isPresent() ? plan.rocksOf(s.rock()) : List.of(s.rock()));
+        set.addAll(s.joints());
+      }
+      Stander judge = there.stream().anyMatch(plan.onSand::contains) ? stander.withSand() : stander;
+      return judge.filling().stays(there, set);
+    }
+
+    private BuildPlan plan(Set<Integer> onSand, boolean wetLast) {
       boolean bench = modules.stream().anyMatch(m -> m.rocks().size() > 1);
       List<Set<Integer>> single = IntStream.range(0, rocks.size()).<Set<Integer>>mapToObj(Set::of).toList();
       List<Set<Integer>> pieces = modules.stream()
@@ -164,14 +196,14 @@ public record BuildPlan(
       Supports between = between(pieces);
       List<List<Integer>> locked = locked(between);
       between = without(between, locked);
-      List<Boolean> wetPieces = wet(pieces, between);
+      List<Boolean> wetPieces = wetLast ? wet(pieces, between) : pieces.stream().map(p -> false).toList();
       List<Boolean> wet = moduleOf.stream().map(wetPieces::get).toList();
       Set<Integer> later = new TreeSet<>();
       for (int r = 0; r < rocks.size() && bench; r++) if (wet.get(r) && pieces.get(moduleOf.get(r)).size() == 1) later.add(r);
       List<BuildOrder.Joint> made = joints(bench ? JointSpec.MadeIn.BENCH : JointSpec.MadeIn.TANK, false);
       BuildOrder.Order order = BuildOrder.search(
-          new BuildOrder.Task(supports, made, ranks(single, supports, onSand, wet), moduleOf, onSand, later), stander,
-          mostQuestions);
+          new BuildOrder.Task(supports, made, ranks(single, supports, onSand, wet), moduleOf, onSand, later,
+              bench ? Set.of() : numbers(wet)), stander, mostQuestions);
       if (!bench) {
         int from = wetFrom(order, wet);
         return new BuildPlan(rocks, supports, modules, order, Batches.of(scene, order.stages(), living(single), from),
@@ -186,11 +218,17 @@ public record BuildPlan(
       for (int r : onSand) sandPieces.add(moduleOf.get(r));
       BuildOrder.Order in = BuildOrder.search(
           new BuildOrder.Task(between, joints(JointSpec.MadeIn.TANK, true), ranks(pieces, between, sandPieces, wetPieces),
-              IntStream.range(0, pieces.size()).boxed().toList(), sandPieces, Set.of()),
+              IntStream.range(0, pieces.size()).boxed().toList(), sandPieces, Set.of(), numbers(wetPieces)),
           new Pieces(pieces, onBench(), stander), mostQuestions);
       int from = wetFrom(in, wetPieces);
       Carry carry = new Carry(in, Batches.of(scene, in.stages(), living(pieces), from), locked);
       return new BuildPlan(rocks, supports, modules, order, batches, Optional.of(carry), onSand, from);
+    }
+
+    private static Set<Integer> numbers(List<Boolean> which) {
+      Set<Integer> out = new TreeSet<>();
+      for (int i = 0; i < which.size(); i++) if (which.get(i)) out.add(i);
+      return out;
     }
 
     /** Numbers of the joints that have set before anything goes into the tank. */
@@ -316,6 +354,16 @@ public record BuildPlan(
     @Override
     public Stander withSand() {
       return new Pieces(pieces, onBench, rocks.withSand());
+    }
+
+    @Override
+    public Stander filled() {
+      return new Pieces(pieces, onBench, rocks.filled());
+    }
+
+    @Override
+    public Stander filling() {
+      return new Pieces(pieces, onBench, rocks.filling());
     }
   }
 }

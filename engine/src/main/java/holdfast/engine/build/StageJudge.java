@@ -15,32 +15,33 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Judges a stage by the statics: the rocks placed so far, dry, without sand until that is laid, with the joints that have
- * set and bare stone on stone at all others. A stage stays when every separate heap of it has a balance of forces and comes
- * to rest.
+ * Judges a stage by the statics: the rocks placed so far, dry or in water, without sand until that is laid, with the joints
+ * that have set and bare stone on stone at all others. A stage stays when every separate heap of it has a balance of forces
+ * and comes to rest.
  */
 public final class StageJudge implements Stander {
+  private static final List<State> DRY = List.of(State.DRY);
+  private static final List<State> FILLED = List.of(State.FILLED);
+  private static final List<State> FILLING = List.of(State.QUARTER, State.HALF, State.THREE_QUARTERS, State.FILLED);
+
   private final Scene scene;
   private final List<PlacedRock> rocks;
-  private final StageJudge withSand;
+  private final boolean sand;
+  private final List<State> states;
 
   /** For the rocks of a scene, in the order of its placements. */
   public StageJudge(Scene scene, List<PlacedRock> rocks) {
+    this(scene, List.copyOf(rocks), false, DRY);
     if (rocks.size() != scene.placements().size()) {
       throw new IllegalArgumentException(rocks.size() + " rocks for " + scene.placements().size() + " placements");
     }
-    this.rocks = List.copyOf(rocks);
-    this.withSand = new StageJudge(scene, this.rocks, null);
-    this.scene = new Scene(
-        scene.name(), scene.tank(), scene.floor(), new Scene.Sand(0, scene.sand().bulkKgPerL()), scene.water(), scene.devices(),
-        scene.lamps(), scene.rocks(), scene.placements(), scene.joints(), scene.settings());
   }
 
-  /** With the sand in; its own judge for that is itself. */
-  private StageJudge(Scene scene, List<PlacedRock> rocks, StageJudge none) {
+  private StageJudge(Scene scene, List<PlacedRock> rocks, boolean sand, List<State> states) {
     this.scene = scene;
     this.rocks = rocks;
-    this.withSand = none;
+    this.sand = sand;
+    this.states = states;
   }
 
   /** Numbers of the rocks that reach into the sand and find no floor there. */
@@ -52,7 +53,17 @@ public final class StageJudge implements Stander {
 
   @Override
   public Stander withSand() {
-    return withSand == null ? this : withSand;
+    return new StageJudge(scene, rocks, true, states);
+  }
+
+  @Override
+  public Stander filled() {
+    return new StageJudge(scene, rocks, sand, FILLED);
+  }
+
+  @Override
+  public Stander filling() {
+    return new StageJudge(scene, rocks, sand, FILLING);
   }
 
   @Override
@@ -64,10 +75,14 @@ public final class StageJudge implements Stander {
       places.add(scene.placements().get(i));
     }
     List<JointSpec> joints = cured.stream().map(scene.joints()::get).toList();
-    SceneHeap heap = SceneHeap.of(scene.withPlacements(places).withJoints(joints), here);
-    List<Wrench> dry = heap.weights().loads(State.DRY);
+    Scene.Sand laid = sand ? scene.sand() : new Scene.Sand(0, scene.sand().bulkKgPerL());
+    SceneHeap heap = SceneHeap.of(new Scene(
+        scene.name(), scene.tank(), scene.floor(), laid, scene.water(), scene.devices(), scene.lamps(), scene.rocks(), places,
+        joints, scene.settings()), here);
     for (Heap.Part part : heap.heap().separate()) {
-      if (!new PartJudge(part, dry).safe()) return false;
+      for (State state : states) {
+        if (!new PartJudge(part, heap.weights().loads(state)).safe()) return false;
+      }
     }
     return true;
   }

@@ -2,7 +2,7 @@ package holdfast.engine.build;
 
 import java.util.Set;
 
-/** Judges a stage of building: whether the rocks placed so far stay where they are, dry. */
+/** Judges a stage of building: whether the rocks placed so far stay where they are, dry unless asked for another state. */
 @FunctionalInterface
 public interface Stander {
   /**
@@ -16,6 +16,16 @@ public interface Stander {
 
   /** The same judge for stages in which the sand has been laid. */
   default Stander withSand() {
+    return this;
+  }
+
+  /** The same judge for stages that come after filling. */
+  default Stander filled() {
+    return this;
+  }
+
+  /** The same judge for the heap that is there while the tank fills: it must stay at every level. */
+  default Stander filling() {
     return this;
   }
 }

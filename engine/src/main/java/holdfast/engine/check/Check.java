@@ -72,6 +72,7 @@ public final class Check {
     PaneStudy pane = PaneStudy.of(study);
     findings.addAll(pane.findings());
     findings.addAll(HandlingFindings.of(heap));
+    findings.addAll(LiftFindings.of(heap));
     watch.at(CheckWatch.Stage.JOINTS, 0, 0);
     findings.addAll(BondingFindings.of(study, findings, options.threads()));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()

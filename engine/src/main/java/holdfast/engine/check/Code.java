@@ -38,6 +38,7 @@ public enum Code {
   WEDGED("wedged", "wedged: foot force without limit"),
   FLOATS("floats", "floats"),
   HEAVY_LIFT("heavy-lift", "too heavy for one lift"),
+  BREAKS_LIFTED("breaks-lifted", "joint breaks when lifted"),
   OPENING("opening", "does not pass the opening"),
   DEAD_WATER("dead-water", "dead water"),
   SHADED("shaded", "shaded living rock"),

@@ -70,8 +70,9 @@ final class DemandTable {
     for (Setting s : used) {
       double now = content.scene().settings().get(s);
       String name = s.key().substring(s.key().indexOf('.') + 1).replace("_n_mm2", "");
+      String about = s.about().startsWith(name + ", ") ? s.about().substring(name.length() + 2) : s.about();
       words.add(name + " " + f.strength(now * 1e6)
-          + (now == s.initial() ? " (" + f.units().prose(s.about()) + "; " + s.grade().word() + ")" : " (set in the scene)"));
+          + (now == s.initial() ? " (" + f.units().prose(about) + "; " + s.grade().word() + ")" : " (set in the scene)"));
     }
     double rock = content.scene().settings().get(Setting.ROCK_STRENGTH_N_MM2) * 1e6;
     flow.paragraph("Design strengths: " + String.join("; ", words) + ". Rock: crushes at " + f.strength(rock)

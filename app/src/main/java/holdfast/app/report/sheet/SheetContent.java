@@ -4,7 +4,6 @@ import holdfast.app.report.JointNumbers;
 import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
-import holdfast.engine.build.StageJudge;
 import holdfast.engine.build.Stander;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.contact.Contact;
@@ -114,8 +113,8 @@ public record SheetContent(
 
   /** The content of a sheet that does not tell what joints are asked for. */
   public static SheetContent of(
-      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, int mostQuestions) {
-    return of(scene, shapes, check, stander, mostQuestions, (plan, pieces) -> new JointDemands.Result(List.of(), List.of()));
+      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander) {
+    return of(scene, shapes, check, stander, (plan, pieces) -> new JointDemands.Result(List.of(), List.of()));
   }
 
   /** Works out what the joints are asked for, given the plan and the rocks of each piece. */
@@ -126,15 +125,14 @@ public record SheetContent(
 
   /** Gathers the content of a sheet; every rock of the scene must have a shape. */
   public static SheetContent of(
-      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, int mostQuestions, Demanding demanding) {
+      Scene scene, Shapes shapes, Optional<CheckReport> check, Stander stander, Demanding demanding) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks without a shape: " + shapes.problems());
     List<RockBody> bodies = List.copyOf(shapes.bodies().values());
     List<Solid> solids = SceneSolids.ofPlaced(scene, shapes.placed());
     int rocks = scene.placements().size();
     List<List<Hull>> hulls = solids.subList(0, rocks).stream().map(Solid::lobes).toList();
     List<Contact> contacts = ContactFinder.find(solids, ContactRules.DEFAULT).contacts();
-    BuildPlan plan = BuildPlan.of(
-        scene, bodies, solids, contacts, StageJudge.sandFeet(scene, shapes.placed()), stander, mostQuestions);
+    BuildPlan plan = BuildPlan.of(scene, shapes, stander);
     List<List<Integer>> pieces = IntStream.range(0, plan.modules().size()).mapToObj(plan::rocksOf).toList();
     return new SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
@@ -206,7 +204,8 @@ public record SheetContent(
           ? plan.carry().map(BuildPlan.Carry::order).orElse(plan.order()) : plan.order();
       int stage = 1 + first(order.stages(), s -> s.joints().contains(index));
       int batch = 1 + first(plan.mortar(), x -> x.joints().contains(index));
-      out.add(new JointLine(numbers.number(spec.a(), spec.b()).orElseThrow(), j, spec, at, area * 1e6, !patches.isEmpty(), stage, batch));
+      out.add(new JointLine(numbers.number(spec.a(), spec.b()).orElseThrow(), j, spec, at, area * 1e6, !patches.isEmpty(), stage,
+          batch));
     }
     return out;
   }

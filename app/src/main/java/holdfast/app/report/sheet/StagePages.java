@@ -75,7 +75,9 @@ final class StagePages {
     BuildOrder.Order order = phase.order;
     String words = !order.complete()
         ? "No order was found in which everything stands, even with joints set: see the stages marked below."
-        : order.unaided() ? "Every stage stands by itself, dry, with fresh joints bearing nothing."
+        : order.unaided() ? "Every stage stands by itself, " + (tankOrder(phase)
+            && content.plan().wetFrom() < phase.stages().size() ? "dry or, where it comes after filling, in water" : "dry")
+            + ", with fresh joints bearing nothing."
         : order.least() ? "No order stands by itself at every stage; this one asks for the least help."
         : "This order needs help where marked; the search for a better one was cut short.";
     boolean sandFirst = content.plan().sandBefore() >= 0;

@@ -116,7 +116,7 @@ class FootprintTest {
     Tank tank = new Tank(700, 400, 400, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(Side.FRONT), List.of());
     Scene scene = new Scene("slab", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(350, 35, 25), List.of(), List.of(),
         List.of(slab), List.of(new Placement("slab", new Vec3(350, 200, 10), Quat.IDENTITY, false)), List.of(), Settings.DEFAULT);
-    return Sheet.pdf(SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), (p, c) -> true, 10), paper,
+    return Sheet.pdf(SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), (p, c) -> true), paper,
         Units.METRIC, true);
   }
 

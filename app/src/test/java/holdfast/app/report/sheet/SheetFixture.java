@@ -118,6 +118,6 @@ final class SheetFixture {
   }
 
   static SheetContent content(Scene scene) {
-    return SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), stander(scene), 200);
+    return SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), stander(scene));
   }
 }

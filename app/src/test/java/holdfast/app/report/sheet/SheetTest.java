@@ -153,7 +153,7 @@ class SheetTest {
     JointDemand.Demand lift = new JointDemand.Demand("lifted by tall chunk", 74, 0, 0.2, 6.7, 0, 1.27);
     JointDemand.Offer offer = new JointDemand.Offer(900, 900, 8.7, 19.5, 1e5, 1e5);
     Scene scene = SheetFixture.ridge();
-    SheetContent c = SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), SheetFixture.stander(scene), 200,
+    SheetContent c = SheetContent.of(scene, Shapes.of(scene, MeshLoader.NONE), Optional.empty(), SheetFixture.stander(scene),
         (plan, pieces) -> new JointDemands.Result(
             List.of(new JointDemand(0, scene.joints().get(0), 1, 0.009, offer, Optional.of(push), Optional.of(lift))),
             List.of(new PieceLift(0, 0, 0.02, 0), new PieceLift(0, 5, 1.27, 0))));

@@ -42,16 +42,18 @@ class ShippedSheetsTest {
       throw new AssertionError(refused.problems().toString());
     });
     Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
-    SheetContent c = SheetContent.of(scene, shapes, Optional.empty(), new StageJudge(scene, shapes.placed()), 400);
+    SheetContent c = SheetContent.of(scene, shapes, Optional.empty(), new StageJudge(scene, shapes.placed()));
 
     Stander again = new StageJudge(scene, shapes.placed());
     Set<Integer> placed = new TreeSet<>();
     Set<Integer> cured = new TreeSet<>();
     Set<Integer> made = new TreeSet<>();
-    for (Stage s : c.plan().order().stages()) {
+    for (int i = 0; i < c.plan().order().stages().size(); i++) {
+      Stage s = c.plan().order().stages().get(i);
       placed.add(s.rock());
       made.addAll(s.joints());
       Stander now = placed.stream().anyMatch(c.plan().onSand()::contains) ? again.withSand() : again;
+      if (c.plan().carry().isEmpty() && i >= c.plan().wetFrom()) now = now.filled();
       assertThat(now.stays(placed, cured)).isEqualTo(s.stands());
       if (s.curedHere()) {
         cured.addAll(made);
@@ -91,10 +93,12 @@ class ShippedSheetsTest {
       if (joints.get(j).bonded() && joints.get(j).madeIn() == JointSpec.MadeIn.BENCH) cured.add(j);
     }
     Set<Integer> made = new TreeSet<>(cured);
-    for (Stage s : carry.order().stages()) {
+    for (int i = 0; i < carry.order().stages().size(); i++) {
+      Stage s = carry.order().stages().get(i);
       placed.addAll(c.plan().rocksOf(s.rock()));
       made.addAll(s.joints());
       Stander now = placed.stream().anyMatch(c.plan().onSand()::contains) ? again.withSand() : again;
+      if (i >= c.plan().wetFrom()) now = now.filled();
       assertThat(now.stays(placed, cured)).isEqualTo(s.stands());
       if (s.curedHere()) cured = new TreeSet<>(made);
     }
