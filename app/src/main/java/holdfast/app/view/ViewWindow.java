@@ -72,10 +72,14 @@ final class ViewWindow implements AutoCloseable {
   private long scenesPainted;
 
   ViewWindow(GlContext gl, Workbench bench, Quality quality) {
+    this(gl, bench, quality, gl.scale());
+  }
+
+  /** Everything is drawn {@code scale} times as large as on an ordinary screen. */
+  ViewWindow(GlContext gl, Workbench bench, Quality quality, float scale) {
     this.gl = gl;
     this.quality = quality;
     this.bench = bench;
-    float scale = gl.scale();
     ImGui.createContext();
     ui = new Ui(scale);
     panelInput = new PanelInput();

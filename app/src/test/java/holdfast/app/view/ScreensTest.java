@@ -1,5 +1,7 @@
 package holdfast.app.view;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.model.io.TankSize;
@@ -12,6 +14,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -123,6 +126,37 @@ class ScreensTest {
     d.click("Show");
     d.click(layer);
     d.rest();
+  }
+
+  /** On a screen with twice the pixels everything is where it was, twice as fine, and the pointer meets it. */
+  @Test
+  void fineScreensShowTheSameFiner() throws IOException {
+    Scene scene = Judged.scene("cube");
+    BufferedImage plain;
+    try (WindowDriver d = new WindowDriver(scene, folder.resolve("plain"), Judged::judge)) {
+      d.rest();
+      d.click("span");
+      d.rest();
+      plain = Pictures.of(d.window.pixels(), Graphics.WIDTH, Graphics.HEIGHT);
+    }
+    long window = Graphics.context().window();
+    GLFW.glfwSetWindowSize(window, 2 * Graphics.WIDTH, 2 * Graphics.HEIGHT);
+    try (WindowDriver d = new WindowDriver(scene, folder.resolve("fine"), Judged::judge, new ViewWindow.Quality(1, 512, 0), 2)) {
+      d.rest();
+      d.click("span");
+      d.rest();
+      assertThat(d.bench.chosen()).contains("span");
+      BufferedImage fine = Pictures.of(d.window.pixels(), 2 * Graphics.WIDTH, 2 * Graphics.HEIGHT);
+      String to = System.getProperty("holdfast.screens", "");
+      if (!to.isEmpty()) ImageIO.write(fine, "png", Path.of(to, "fine.png").toFile());
+      assertThat(Pictures.alike(plain, Pictures.half(fine))).isTrue();
+      // A rock in the picture is met as well.
+      var p = d.spot("pillar head");
+      d.click(p.x(), p.y());
+      assertThat(d.bench.chosen()).contains("pillar head");
+    } finally {
+      GLFW.glfwSetWindowSize(window, Graphics.WIDTH, Graphics.HEIGHT);
+    }
   }
 
   @ParameterizedTest

@@ -21,8 +21,13 @@ final class WindowDriver implements AutoCloseable {
   }
 
   WindowDriver(Scene scene, Path userFolder, Judge.Work work, ViewWindow.Quality quality) {
+    this(scene, userFolder, work, quality, 1);
+  }
+
+  /** On a screen with {@code scale} times as many pixels for the same length. */
+  WindowDriver(Scene scene, Path userFolder, Judge.Work work, ViewWindow.Quality quality, float scale) {
     bench = new Workbench(scene, userFolder, work, () -> { });
-    window = new ViewWindow(Graphics.context(), bench, quality);
+    window = new ViewWindow(Graphics.context(), bench, quality, scale);
     window.pointerIn(true);
     frames(4);
   }
