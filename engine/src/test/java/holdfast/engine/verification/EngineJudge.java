@@ -1,13 +1,9 @@
 package holdfast.engine.verification;
 
 import holdfast.engine.contact.Contact;
-import holdfast.engine.contact.ContactFinder;
-import holdfast.engine.contact.ContactRules;
-import holdfast.engine.contact.Solid;
-import holdfast.engine.motion.MotionBody;
-import holdfast.engine.motion.MotionWorld;
-import holdfast.engine.motion.MotionWorlds;
-import holdfast.engine.motion.WorldOptions;
+import holdfast.engine.motion.ContactEngine;
+import holdfast.engine.motion.ContactEngine.Contacts;
+import holdfast.engine.motion.ContactEngine.Foot;
 import holdfast.engine.statics.Balance;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.LoadCase;
@@ -15,14 +11,10 @@ import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
-import holdfast.model.geom.Hull;
 import holdfast.model.geom.MassProperties;
-import holdfast.model.geom.Polyhedra;
-import holdfast.model.geom.Pose;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 
 /** The same heap to the statics and to the 3D engine, which knows nothing of the statics: it plays the heap from rest. */
 final class EngineJudge {
@@ -35,17 +27,14 @@ final class EngineJudge {
   enum Reason {
     /** Every stone bears on one patch alone, and by moments about that patch the heap stands (exact). */
     CLOSED_FORM("stands in closed form: one patch beneath each stone, the weight above it inside"),
-    /** At a thousand steps a second and 64 or 255 rounds the engine lets it stay too. */
-    FINER_STEP("stays in the engine too at a finer step"),
     /** Forces straight up at the contacts balance a level heap: proof that it stays, see {@link ParallelForces}. */
     PARALLEL_FORCES("level, and balanced by forces straight up at the contacts (linear program): proof that it stays"),
-    /** The stones made unlike in size by up to 1e-5, it stays in the engine in at least one of five tries. */
-    UNLIKE_SIZE(
-        "stays in the engine in at least one of five tries with sizes unlike by up to 1e-5: there noise decides"),
-    /** Forces within the friction balance it. Proves that a balance exists, not that the heap stays. */
-    TILTED_BALANCE("not proven to stay: balanced by forces within the friction (linear program), so a balance exists"),
-    /** Ours bears it by less than {@link #HAIR_DEGREES}; no balance was found apart from the statics: open. */
-    BY_A_HAIR("open: stays in ours by less than 0.05 degrees of tilt, and no balance was found apart from the statics"),
+    /** Given every corner of every contact, the same engine lets it stay; by itself it leaves some of them out. */
+    ALL_CORNERS("stays in the same engine once it is given every corner of every contact: by itself it leaves corners out"),
+    /** The same at a finer step. */
+    FINER_STEP("stays in the same engine given every corner, at a finer step or with more rounds"),
+    /** Plain springs, dampers and friction at the corners keep it, see {@link SpringJudge}; the engine goes on from no forces at all. */
+    SPRINGS("stays on springs with friction at its corners, a second judge in plain arithmetic with no part of the statics"),
     /** Nothing explains it: ours is in doubt. */
     UNEXPLAINED("unexplained");
 
@@ -60,17 +49,20 @@ final class EngineJudge {
     }
   }
 
-  /** Degrees of tilt: 0.05 of them are 0.1 mm at a height of 0.1 m. */
-  private static final double HAIR_DEGREES = 0.05;
-
   /** Seconds played: what is going to fall has moved by centimetres then. */
   private static final double PLAYED_S = 1.5;
 
   /** Metres: the engine creeps by tenths of a millimetre under friction; what moves more than this falls. */
   private static final double MOVED_M = 3e-3;
 
-  /** The most by which sizes are made unlike, relative: faces set exactly flush make the engine rock a stone by millimetres. */
-  private static final double UNLIKE = 1e-5;
+  /** Of the distance to a contact's middle: corners given to the engine lie this far in, so that rounding loses none over the rim. */
+  private static final double CORNERS_IN = 1e-3;
+
+  /** Steps a second and rounds of the solver, finer in the one or the other than what is asked first. */
+  private static final int[][] FINER = {{2000, 16}, {240, 255}, {1000, 64}, {4000, 64}};
+
+  /** Metres: how far the heap's weight on one corner presses its spring in; stones of 100 mm sink in less. */
+  private static final double[] SINKS_M = {1e-5, 2e-6};
 
   private EngineJudge() {}
 
@@ -101,69 +93,83 @@ final class EngineJudge {
     return Math.toDegrees(Math.atan(LoadCase.least(cases, 1, 0.02).factor()));
   }
 
-  /** The farthest that a stone's centre moves, metres, played at {@code stepHz}. */
+  /** The farthest that a stone's centre goes, metres, as the engine comes: contacts thinned out to four points or so. */
   static double movedM(RandomHeap made, double stepHz, int rounds) {
-    return played(made, stepHz, rounds, 0, PLAYED_S, 10 * MOVED_M).farM();
+    return play(made, Contacts.THINNED, stepHz, rounds);
   }
 
-  /** How far the farthest stone's centre went, and how much farther it went or came back in the last second, metres. */
-  record Played(double farM, double lastSecondM) {}
+  /** The same with every corner of every contact as a contact point. */
+  static double movedOnCornersM(RandomHeap made, double stepHz, int rounds) {
+    return play(made, Contacts.GIVEN, stepHz, rounds);
+  }
+
+  private static double play(RandomHeap made, Contacts contacts, double stepHz, int rounds) {
+    List<Foot> corners = contacts == Contacts.GIVEN ? corners(made) : List.of();
+    try (ContactEngine e = new ContactEngine(made.bodies(), made.floor(), made.friction(), contacts, corners, stepHz, rounds)) {
+      return e.farthestM(PLAYED_S, MOVED_M);
+    }
+  }
 
   /**
-   * Plays a heap from rest.
-   *
-   * @param unlike 0 for the sizes as they are; else the seed of small unlike changes of size
-   * @param enoughM the play ends when a stone has moved this far
+   * Corners of the contacts. Of laid heaps they are cut from the stones' corners, of settled ones they come from the contact
+   * finder, whose polygons have at most eight.
    */
-  static Played played(RandomHeap made, double stepHz, int rounds, long unlike, double seconds, double enoughM) {
-    Random sizes = new Random(unlike);
-    WorldOptions options = new WorldOptions(stepHz, rounds, WorldOptions.Friction.uniform(made.friction()));
-    try (MotionWorld world = MotionWorlds.open(options).match(w -> w, why -> {
-      throw new IllegalStateException(why);
-    })) {
-      world.addFixed(new Solid("floor", Solid.Surface.GLASS, true, List.of(made.floor())));
-      List<MotionBody> bodies = new ArrayList<>();
-      for (Hull h : made.rocks()) {
-        MassProperties m = Polyhedra.massProperties(h);
-        MotionBody b = new MotionBody("stone " + bodies.size(), Solid.Surface.ROCK, List.of(h), RandomHeap.DENSITY * m.volumeM3(),
-            m.centre(), m.inertia().times(RandomHeap.DENSITY), Pose.IDENTITY);
-        bodies.add(b);
-        world.addBody(b, unlike == 0 ? 1 : 1 - UNLIKE * (0.1 + 0.9 * sizes.nextDouble()));
+  static List<Foot> corners(RandomHeap made) {
+    return corners(made, CORNERS_IN);
+  }
+
+  /** The same, drawn in toward the middle of each contact by this share. */
+  static List<Foot> corners(RandomHeap made, double in) {
+    if (!made.settled()) return new ParallelForces(made).corners(in);
+    List<Foot> out = new ArrayList<>();
+    for (Contact c : made.contacts()) {
+      boolean first = c.normal().z() > 0;
+      Vec3 up = first ? c.normal() : c.normal().negated();
+      Vec3 middle = Vec3.ZERO;
+      for (Vec3 p : c.polygon()) middle = middle.plusTimes(1.0 / c.polygon().size(), p);
+      for (Vec3 p : c.polygon()) {
+        out.add(new Foot(first ? c.a() : c.b(), first ? c.b() : c.a(), p.plusTimes(in, middle.minus(p)), up));
       }
-      double far = 0;
-      double last = 0;
-      Vec3[] before = bodies.stream().map(MotionBody::centre).toArray(Vec3[]::new);
-      for (double t = 0; t < seconds && far < enoughM; t += world.stepS()) {
-        world.step();
-        if (t < seconds - 1) last = 0;
-        for (int i = 0; i < before.length; i++) {
-          Vec3 c = bodies.get(i).centre();
-          Vec3 now = world.pose(i).apply(c);
-          far = Math.max(far, now.distanceTo(c));
-          if (t < seconds - 1) before[i] = now;
-          last = Math.max(last, now.distanceTo(before[i]));
-        }
-      }
-      return new Played(far, last);
+    }
+    return out;
+  }
+
+  /** The points at which the engine, as it comes, makes contact in its first step. */
+  static List<ContactEngine.Touch> firstTouches(RandomHeap made) {
+    try (ContactEngine e =
+        new ContactEngine(made.bodies(), made.floor(), made.friction(), Contacts.THINNED, List.of(), 240, 16)) {
+      e.step();
+      return e.touches();
     }
   }
 
-  static Says engine(RandomHeap made, double stepHz, int rounds) {
-    return movedM(made, stepHz, rounds) < MOVED_M ? Says.STAYS : Says.FALLS;
+  static Says engine(RandomHeap made) {
+    return says(movedM(made, 240, 16));
   }
 
-  /** Looks into a heap that stays in ours and falls in the engine. */
-  static Reason explain(RandomHeap made) {
+  static Says onCorners(RandomHeap made) {
+    return says(movedOnCornersM(made, 1000, 16));
+  }
+
+  private static Says says(double movedM) {
+    return movedM < MOVED_M ? Says.STAYS : Says.FALLS;
+  }
+
+  /** Looks into a heap that stays in ours and falls in the engine, as it comes or given every corner. */
+  static Reason explain(RandomHeap made, Says onCorners) {
     if (standsInClosedForm(made)) return Reason.CLOSED_FORM;
-    if (engine(made, 1000, 64) == Says.STAYS || engine(made, 1000, 255) == Says.STAYS) return Reason.FINER_STEP;
-    ParallelForces upright = new ParallelForces(made);
-    if (upright.level() && upright.balanced()) return Reason.PARALLEL_FORCES;
-    for (int seed = 1; seed <= 5; seed++) {
-      if (played(made, 240, 16, seed, PLAYED_S, MOVED_M).farM() < MOVED_M) return Reason.UNLIKE_SIZE;
-      if (played(made, 1000, 64, seed, PLAYED_S, MOVED_M).farM() < MOVED_M) return Reason.UNLIKE_SIZE;
+    if (!made.settled()) {
+      ParallelForces upright = new ParallelForces(made);
+      if (upright.level() && upright.balanced()) return Reason.PARALLEL_FORCES;
     }
-    if (upright.balanced() || upright.balancedWithinFriction()) return Reason.TILTED_BALANCE;
-    return tiltMarginDegrees(made) < HAIR_DEGREES ? Reason.BY_A_HAIR : Reason.UNEXPLAINED;
+    if (onCorners == Says.STAYS) return Reason.ALL_CORNERS;
+    for (int[] finer : FINER) {
+      if (says(movedOnCornersM(made, finer[0], finer[1])) == Says.STAYS) return Reason.FINER_STEP;
+    }
+    for (double sink : SINKS_M) {
+      if (new SpringJudge(made.bodies(), corners(made), made.friction(), sink).stays()) return Reason.SPRINGS;
+    }
+    return Reason.UNEXPLAINED;
   }
 
   /**
@@ -171,11 +177,10 @@ final class EngineJudge {
    * patch must be less steep than the friction: derived, exact, and no part of the statics.
    */
   static boolean standsInClosedForm(RandomHeap made) {
-    List<Solid> solids = made.solids();
     int n = made.rocks().size();
     Contact[] beneath = new Contact[n];
     int[] on = new int[n];
-    for (Contact c : ContactFinder.find(solids, ContactRules.DEFAULT.scaleFree()).contacts()) {
+    for (Contact c : made.contacts()) {
       int upper = c.b() == n || c.a() < c.b() && c.normal().z() > 0 ? c.a() : c.b();
       if (beneath[upper] != null || c.polygon().size() < 3) return false;
       beneath[upper] = c;
@@ -189,7 +194,7 @@ final class EngineJudge {
         int down = k;
         while (down != n && down != i) down = on[down];
         if (down != i) continue;
-        MassProperties m = Polyhedra.massProperties(made.rocks().get(k));
+        MassProperties m = RandomHeap.mass(made.rocks().get(k));
         mass += m.volumeM3();
         sum = sum.plusTimes(m.volumeM3(), m.centre());
       }

@@ -50,7 +50,7 @@ final class Page {
         s.append("* ").append((char) ('a' + i)).append(": ").append(sources.get(i)).append('\n');
       }
     });
-    return s.append(pushed.page()).append(judged.page()).toString();
+    return s.append(pushed.page()).append(VerdictsPage.of(judged)).toString();
   }
 
   /**

@@ -1,5 +1,6 @@
 package holdfast.engine.verification;
 
+import holdfast.engine.motion.ContactEngine;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.MassProperties;
 import holdfast.model.geom.Polyhedra;
@@ -37,6 +38,8 @@ final class ParallelForces {
 
   private static final double LENGTH_M = 0.1;
 
+  private static final int PYRAMID_EDGES = 48;
+
   private final RandomHeap made;
   private final Vec3 normal;
   private final List<Patch> patches = new ArrayList<>();
@@ -45,20 +48,52 @@ final class ParallelForces {
 
   ParallelForces(RandomHeap made) {
     this.made = made;
-    masses = made.rocks().stream().map(Polyhedra::massProperties).toList();
+    masses = made.rocks().stream().map(RandomHeap::mass).toList();
     total = masses.stream().mapToDouble(MassProperties::volumeM3).sum();
     normal = upOf(made.floor());
     int n = made.rocks().size();
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= n; j++) {
-        Hull lower = j == n ? made.floor() : made.rocks().get(j);
-        if (i == j || Math.abs(lowest(made.rocks().get(i)) + highest(lower)) > LEVEL_M) continue;
-        List<Vec3> both = around(end(made.rocks().get(i), normal.negated()));
+        Hull upper = made.rocks().get(i).get(0);
+        Hull lower = j == n ? made.floor() : made.rocks().get(j).get(0);
+        if (i == j || Math.abs(lowest(upper) + highest(lower)) > LEVEL_M) continue;
+        List<Vec3> both = around(end(upper, normal.negated()));
         List<Vec3> top = around(end(lower, normal));
         for (int k = 0; k < top.size() && !both.isEmpty(); k++) both = cut(both, top.get(k), top.get((k + 1) % top.size()));
         if (both.size() >= 3) patches.add(new Patch(i, j, both));
       }
     }
+  }
+
+  /** The same heap bearing on nothing but the points that an engine made. */
+  ParallelForces(RandomHeap made, List<ContactEngine.Touch> points) {
+    this(made);
+    List<Patch> whole = List.copyOf(patches);
+    patches.clear();
+    for (Patch p : whole) {
+      List<Vec3> at = points.stream()
+          .filter(t -> t.first() == Math.min(p.upper(), p.lower()) && t.second() == Math.max(p.upper(), p.lower()))
+          .map(ContactEngine.Touch::at).toList();
+      if (!at.isEmpty()) patches.add(new Patch(p.upper(), p.lower(), at));
+    }
+  }
+
+  /** The contacts' corners, shrunk about each contact's middle by {@code share}. */
+  List<ContactEngine.Foot> corners(double share) {
+    List<ContactEngine.Foot> out = new ArrayList<>();
+    for (Patch c : patches) {
+      Vec3 middle = middle(c);
+      for (Vec3 p : c.corners()) {
+        out.add(new ContactEngine.Foot(c.upper(), c.lower(), p.plusTimes(share, middle.minus(p)), normal));
+      }
+    }
+    return out;
+  }
+
+  private static Vec3 middle(Patch c) {
+    Vec3 middle = Vec3.ZERO;
+    for (Vec3 p : c.corners()) middle = middle.plusTimes(1.0 / c.corners().size(), p);
+    return middle;
   }
 
   /** Where {@code upper} lies on {@code lower}, the corners in turn. */
@@ -148,13 +183,13 @@ final class ParallelForces {
     return balanced(up, List.of(up));
   }
 
-  /** Whether forces within pyramids of twelve edges, inscribed in the friction cones, carry the weights. */
+  /** Whether forces within pyramids of 48 edges, inscribed in the friction cones and at most 0.2 % narrower, carry the weights. */
   boolean balancedWithinFriction() {
     Vec3 x = normal.cross(Math.abs(normal.x()) < 0.9 ? new Vec3(1, 0, 0) : new Vec3(0, 1, 0)).unit();
     Vec3 y = normal.cross(x);
     List<Vec3> edges = new ArrayList<>();
-    for (int k = 0; k < 12; k++) {
-      double turn = Math.PI * k / 6;
+    for (int k = 0; k < PYRAMID_EDGES; k++) {
+      double turn = 2 * Math.PI * k / PYRAMID_EDGES;
       edges.add(normal.plusTimes(made.friction() * Math.cos(turn), x).plusTimes(made.friction() * Math.sin(turn), y));
     }
     return balanced(new Vec3(0, 0, 1), edges);
@@ -170,8 +205,7 @@ final class ParallelForces {
     }
     List<double[][]> held = new ArrayList<>();
     for (Patch c : patches) {
-      Vec3 middle = Vec3.ZERO;
-      for (Vec3 p : c.corners()) middle = middle.plusTimes(1.0 / c.corners().size(), p);
+      Vec3 middle = middle(c);
       for (Vec3 p : c.corners()) {
         Vec3 at = p.plusTimes(SHRINK, middle.minus(p));
         for (Vec3 force : along) {

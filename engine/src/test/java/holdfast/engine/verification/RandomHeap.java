@@ -1,38 +1,56 @@
 package holdfast.engine.verification;
 
+import holdfast.engine.contact.Contact;
 import holdfast.engine.contact.ContactFinder;
 import holdfast.engine.contact.ContactRules;
 import holdfast.engine.contact.Solid;
+import holdfast.engine.motion.MotionBody;
+import holdfast.engine.motion.Settle;
+import holdfast.engine.motion.SettleJob;
+import holdfast.engine.motion.WorldOptions;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.HeapAssembly;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.MassProperties;
-import holdfast.model.geom.Polyhedra;
+import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
+import holdfast.model.geom.Unions;
 import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Rock.Look;
+import holdfast.model.scene.Settings;
+import holdfast.model.shape.MeshLoader;
+import holdfast.model.shape.RockShapes;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /**
- * A heap of random stones on a floor that touch by construction: layers of stones with level tops and undersides, each
- * laid across what is beneath it, the whole tilted or not, so that some heaps stand, some slide and some go over.
+ * A heap of random stones on a floor, level or tilted, so that some heaps stand, some slide and some go over. It is one of
+ * two families: laid ({@link #of}), where stones with level tops and undersides touch by construction, each laid across
+ * what is beneath it; or settled ({@link #settled}), where stones of every look were let down until they lay on the edges,
+ * corners and faces that they found.
  *
- * @param rocks stones in the world, in the order in which they were laid
+ * @param settled of which family it is
+ * @param rocks lobes of the stones in the world, stone by stone in the order in which they were laid
  * @param floor what they stand on, fixed
  */
-record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, double insetM) {
+record RandomHeap(long seed, boolean settled, List<List<Hull>> rocks, Hull floor, double friction, double insetM) {
   static final double DENSITY = 1800;
   private static final double G = 9.81;
+  private static final double MOST_TILT_DEGREES = 22;
+  private static final double MOST_SETTLED_TILT_DEGREES = 15;
 
   /** A heap of 2 to {@code most} stones; the same seed gives the same heap. */
   static RandomHeap of(long seed, int most) {
     Random r = new Random(seed);
     int count = 2 + r.nextInt(most - 1);
-    List<Hull> rocks = new ArrayList<>();
+    List<List<Hull>> rocks = new ArrayList<>();
     double z = 0;
     List<double[]> beneath = new ArrayList<>();
     while (rocks.size() < count) {
@@ -67,21 +85,82 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
         double pr = radius;
         if (layer.stream().anyMatch(o -> Math.hypot(o[0] - px, o[1] - py) < o[2] + pr + 0.002)) continue;
         layer.add(new double[] {x, y, radius});
-        rocks.add(stone(r, x, y, z, radius, height));
+        rocks.add(List.of(stone(r, x, y, z, radius, height)));
       }
       if (layer.isEmpty()) break;
       beneath = layer;
       z += height;
     }
-    Hull floor = hull(List.of(
-        new Vec3(-1, -1, -0.05), new Vec3(1, -1, -0.05), new Vec3(1, 1, -0.05), new Vec3(-1, 1, -0.05),
-        new Vec3(-1, -1, 0), new Vec3(1, -1, 0), new Vec3(1, 1, 0), new Vec3(-1, 1, 0)));
     double friction = 0.25 + 0.5 * r.nextDouble();
-    RandomHeap level = new RandomHeap(seed, rocks, floor, friction, 0);
+    return tilted(new RandomHeap(seed, false, rocks, ground(), friction, 0), r, MOST_TILT_DEGREES);
+  }
+
+  /** The heap as it is or tilted about a random line, as often the one as the other. */
+  private static RandomHeap tilted(RandomHeap level, Random r, double mostDegrees) {
     if (r.nextBoolean()) return level;
-    double degrees = 22 * r.nextDouble();
+    double degrees = mostDegrees * r.nextDouble();
     Quat tilt = Quat.about(Vec3.heading(360 * r.nextDouble()), Math.toRadians(degrees));
     return level.placed(tilt::rotate);
+  }
+
+  private static Hull ground() {
+    return hull(List.of(
+        new Vec3(-1, -1, -0.05), new Vec3(1, -1, -0.05), new Vec3(1, 1, -0.05), new Vec3(-1, 1, -0.05),
+        new Vec3(-1, -1, 0), new Vec3(1, -1, 0), new Vec3(1, 1, 0), new Vec3(-1, 1, 0)));
+  }
+
+  /**
+   * A heap of 2 to {@code most} stones of every look, let down in the 3D engine and polished until they touch. What did not
+   * come to rest in time is there too, as it then was.
+   */
+  static RandomHeap settled(long seed, int most) {
+    Random r = new Random(seed);
+    int count = 2 + r.nextInt(most - 1);
+    List<MotionBody> bodies = new ArrayList<>();
+    double top = 0.02;
+    for (int i = 0; i < count; i++) {
+      Look look = Look.values()[r.nextInt(Look.values().length)];
+      List<Hull> lobes = lobes(look, r);
+      Quat turn = Quat.about(Vec3.Z, 2 * Math.PI * r.nextDouble());
+      // One in three is dropped any way up.
+      if (r.nextInt(3) == 0) {
+        turn = new Quat(r.nextGaussian(), r.nextGaussian(), r.nextGaussian(), r.nextGaussian()).unit();
+      }
+      double spread = 0.12 * Math.sqrt(r.nextDouble());
+      Vec3 over = Vec3.heading(360 * r.nextDouble()).times(spread);
+      MassProperties m = mass(lobes);
+      MotionBody b = new MotionBody("stone " + i, Solid.Surface.ROCK, lobes, DENSITY * m.volumeM3(), m.centre(),
+          m.inertia().times(DENSITY), new Pose(over, turn));
+      double low = b.heights().lowM();
+      b = b.at(new Pose(new Vec3(over.x(), over.y(), top - low + 0.005), turn));
+      top = b.heights().highM();
+      bodies.add(b);
+    }
+    double friction = 0.3 + 0.4 * r.nextDouble();
+    SettleJob job = new SettleJob(bodies, Set.of(), List.of(new Solid("floor", Solid.Surface.GLASS, true, List.of(ground()))),
+        List.of(), 0, WorldOptions.Friction.uniform(friction + 0.05));
+    List<List<Hull>> rocks = Settle.settle(job).match(s -> {
+      List<List<Hull>> out = new ArrayList<>();
+      for (int i = 0; i < bodies.size(); i++) {
+        Pose at = s.moves().get(i).pose();
+        out.add(bodies.get(i).lobes().stream().map(h -> hull(h.corners().stream().map(at::apply).toList())).toList());
+      }
+      return out;
+    }, none -> {
+      throw new IllegalStateException(none.reason());
+    });
+    return tilted(new RandomHeap(seed, true, rocks, ground(), friction, 0), r, MOST_SETTLED_TILT_DEGREES);
+  }
+
+  private static List<Hull> lobes(Look look, Random r) {
+    double length = 80 + 140 * r.nextDouble();
+    double width = length * (0.5 + 0.4 * r.nextDouble());
+    double flat = look == Look.SLAB || look == Look.SHELF ? 0.25 : 0.5;
+    Rock.Form form = new Rock.Measured(look, length, width, length * (flat + 0.3 * r.nextDouble()), r.nextInt(1 << 20));
+    Rock rock = new Rock("stone", Rock.Kind.DRY, form, new Rock.BulkDensity(DENSITY / 1000), 0, false, false, OptionalDouble.empty());
+    return RockShapes.body(rock, Settings.DEFAULT, MeshLoader.NONE).match(b -> b.lobes(), why -> {
+      throw new AssertionError(why);
+    });
   }
 
   /** A stone with a level top and underside, wider in the middle, within a circle. */
@@ -101,6 +180,11 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
     return hull(p);
   }
 
+  /** Of all lobes of a stone together, each part of space once. */
+  static MassProperties mass(List<Hull> lobes) {
+    return Unions.massProperties(lobes).orElseThrow();
+  }
+
   static Hull hull(List<Vec3> points) {
     return HullBuilder.build(points).match(h -> h, why -> {
       throw new AssertionError(why);
@@ -110,20 +194,20 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
   /** The same heap with every point moved by an isometry or a scaling. */
   RandomHeap placed(UnaryOperator<Vec3> move) {
     UnaryOperator<Hull> m = h -> hull(h.corners().stream().map(move).toList());
-    return new RandomHeap(seed, rocks.stream().map(m).toList(), m.apply(floor), friction, insetM);
+    return new RandomHeap(seed, settled, rocks.stream().map(lobes -> lobes.stream().map(m).toList()).toList(), m.apply(floor), friction, insetM);
   }
 
   RandomHeap withFriction(double mu) {
-    return new RandomHeap(seed, rocks, floor, mu, insetM);
+    return new RandomHeap(seed, settled, rocks, floor, mu, insetM);
   }
 
   RandomHeap withInset(double metres) {
-    return new RandomHeap(seed, rocks, floor, friction, metres);
+    return new RandomHeap(seed, settled, rocks, floor, friction, metres);
   }
 
   List<Solid> solids() {
     List<Solid> out = new ArrayList<>();
-    for (int i = 0; i < rocks.size(); i++) out.add(new Solid("stone " + i, Solid.Surface.ROCK, false, List.of(rocks.get(i))));
+    for (int i = 0; i < rocks.size(); i++) out.add(new Solid("stone " + i, Solid.Surface.ROCK, false, rocks.get(i)));
     out.add(new Solid("floor", Solid.Surface.GLASS, true, List.of(floor)));
     return out;
   }
@@ -133,11 +217,26 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
     List<Solid> solids = solids();
     List<Heap.Body> bodies = new ArrayList<>();
     for (int i = 0; i < rocks.size(); i++) {
-      MassProperties m = Polyhedra.massProperties(rocks.get(i));
+      MassProperties m = mass(rocks.get(i));
       bodies.add(new Heap.Body("stone " + i, m.centre(), solids.get(i).sizeM(), m.volumeM3() * DENSITY));
     }
     return new Heap(bodies, HeapAssembly.bearings(
-        solids, ContactFinder.find(solids, ContactRules.DEFAULT.scaleFree()).contacts(), (a, b) -> friction, insetM));
+        solids, contacts(), (a, b) -> friction, insetM));
+  }
+
+  List<Contact> contacts() {
+    return ContactFinder.find(solids(), ContactRules.DEFAULT.scaleFree()).contacts();
+  }
+
+  /** The stones where they are, for the engine. */
+  List<MotionBody> bodies() {
+    List<MotionBody> out = new ArrayList<>();
+    for (List<Hull> lobes : rocks) {
+      MassProperties m = mass(lobes);
+      out.add(new MotionBody("stone " + out.size(), Solid.Surface.ROCK, lobes, DENSITY * m.volumeM3(), m.centre(),
+          m.inertia().times(DENSITY), Pose.IDENTITY));
+    }
+    return out;
   }
 
   static List<Wrench> weights(Heap heap) {
@@ -147,7 +246,9 @@ record RandomHeap(long seed, List<Hull> rocks, Hull floor, double friction, doub
   /** A unit force on one stone through a point given by shares of its own corners, the same for every placing. */
   List<Wrench> push(Heap heap, int rock, Vec3 direction) {
     Vec3 highest = null;
-    for (Vec3 p : rocks.get(rock).corners()) if (highest == null || p.z() > highest.z() + 1e-6) highest = p;
+    for (Hull h : rocks.get(rock)) {
+      for (Vec3 p : h.corners()) if (highest == null || p.z() > highest.z() + 1e-6) highest = p;
+    }
     Vec3 at = heap.bodies().get(rock).centre().times(0.3).plusTimes(0.7, highest);
     List<Wrench> out = new ArrayList<>();
     for (int i = 0; i < rocks.size(); i++) {
