@@ -6,6 +6,8 @@ import holdfast.app.view.gl.GlContext;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
+import holdfast.engine.statics.Recall;
 import holdfast.model.io.TankSizes;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
@@ -48,14 +50,15 @@ public final class Viewport {
   /** Judges with the engine. */
   static Judge.Work judging() {
     int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-    return (scene, shapes, full) -> judged(scene, shapes, full, threads);
+    Recall recall = new Recall();
+    return (scene, shapes, full) -> judged(scene, shapes, full, threads, recall);
   }
 
-  private static CheckReport judged(Scene scene, Shapes shapes, boolean full, int threads) {
+  private static CheckReport judged(Scene scene, Shapes shapes, boolean full, int threads, Recall recall) {
     if (!shapes.sound()) {
       Shapes.Problem p = shapes.problems().get(0);
       throw new IllegalStateException("'" + p.rock() + "' has no shape: " + p.reason() + ".");
     }
-    return Check.run(scene, shapes, new CheckOptions(threads, full, 0, 1));
+    return Check.run(scene, shapes, new CheckOptions(threads, full, 0, 1), CheckWatch.NONE, recall);
   }
 }

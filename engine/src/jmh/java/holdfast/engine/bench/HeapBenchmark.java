@@ -1,6 +1,7 @@
 package holdfast.engine.bench;
 
 import holdfast.engine.check.Questions;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Vec3;
@@ -23,8 +24,8 @@ import org.openjdk.jmh.annotations.State;
 @BenchmarkMode(Mode.SampleTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 public class HeapBenchmark {
-  /** Millimetres to and fro by which an edit moves a rock. */
-  private static final double EDIT_M = 1e-3;
+  /** Metres by which an edit moves a rock. */
+  private static final double EDIT_M = 1e-6;
 
   @Param("pile 30")
   public String layout;
@@ -34,7 +35,8 @@ public class HeapBenchmark {
   private List<Questions.OnePush> pushes;
   private int next;
   private int top;
-  private boolean moved;
+  private int moved;
+  private final Recall recall = new Recall();
 
   @Setup
   public void setUp() {
@@ -88,12 +90,13 @@ public class HeapBenchmark {
 
   @Benchmark
   public boolean recheck() {
-    moved = !moved;
+    // A new place each time: an old one would be recalled.
+    moved++;
     List<PlacedRock> placed = new ArrayList<>(of.placed());
     PlacedRock was = placed.get(top);
-    Vec3 by = new Vec3(moved ? EDIT_M : 0, 0, 0);
+    Vec3 by = new Vec3(EDIT_M * moved, 0, 0);
     placed.set(top, was.at(new Pose(was.pose().at().plus(by), was.pose().turn())));
-    return Questions.recheck(of.scene(), placed);
+    return Questions.recheck(of.scene(), placed, recall);
   }
 
   @Benchmark

@@ -12,6 +12,7 @@ import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Resting;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
@@ -145,9 +146,9 @@ public final class Questions {
     return new HeapStudy(heap, THREADS).pushes();
   }
 
-  /** What is asked again after one rock moved: contacts and verdict. */
-  public static boolean recheck(Scene scene, List<PlacedRock> placed) {
-    return verdict(heap(scene, placed));
+  /** What is asked again after one rock moved: contacts, and the verdict of the heaps that changed. */
+  public static boolean recheck(Scene scene, List<PlacedRock> placed, Recall recall) {
+    return TierQuestion.unmet(heap(scene, placed), THREADS, recall).isEmpty();
   }
 
   /** The whole check, as the command runs it. */

@@ -6,6 +6,7 @@ import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
@@ -36,22 +37,32 @@ public final class TierQuestion {
   private final Settings settings;
   private final int threads;
   private final int directions;
+  private final Recall recall;
 
-  private TierQuestion(SceneHeap scene, int threads) {
+  private TierQuestion(SceneHeap scene, int threads, Recall recall) {
     this.scene = scene;
     this.threads = threads;
+    this.recall = recall;
     settings = scene.scene().settings();
     directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
   }
 
   /** The first reason why the tier is not met by the heaps of some rocks, in words; empty when it is met. */
   public static Optional<String> unmet(SceneHeap scene, Collection<Integer> rocks, int threads) {
-    return new TierQuestion(scene, threads).unmet(rocks);
+    return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
   }
 
   /** The same of the whole scene. */
   public static Optional<String> unmet(SceneHeap scene, int threads) {
     return unmet(scene, IntStream.range(0, scene.rocks().size()).boxed().toList(), threads);
+  }
+
+  /** The same for one who asks again after every edit: what is known of heaps that have not changed is not asked anew. */
+  public static Optional<String> unmet(SceneHeap scene, int threads, Recall recall) {
+    Optional<String> no = new TierQuestion(scene, threads, recall)
+        .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList());
+    recall.completed();
+    return no;
   }
 
   private record Judged(State state, PartJudge judge) {}
@@ -63,7 +74,7 @@ public final class TierQuestion {
     for (Heap.Part part : parts) {
       List<Judged> own = new ArrayList<>();
       for (State s : scene.weights().states()) {
-        PartJudge j = new PartJudge(part, scene.weights().loads(s));
+        PartJudge j = recall.judge(part, scene.weights().loads(s));
         if (!j.safe()) return Optional.of(part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words());
         own.add(new Judged(s, j));
       }
@@ -71,11 +82,11 @@ public final class TierQuestion {
       judged.addAll(own);
     }
     List<Supplier<Optional<String>>> questions = new ArrayList<>();
-    for (Judged j : judged) questions.add(() -> shaken(j.state, j.judge.forThread()));
+    for (Judged j : judged) questions.add(() -> shaken(j.state, j.judge));
     for (Judged j : governing(judged)) {
       j.judge.part().bodies().stream()
           .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
-          .forEach(r -> questions.add(() -> pushed(j.state, j.judge.forThread(), r)));
+          .forEach(r -> questions.add(() -> pushed(j.state, j.judge, r)));
     }
     int batch = threads == 1 ? 1 : 2 * threads;
     for (int from = 0; from < questions.size(); from += batch) {
@@ -94,36 +105,43 @@ public final class TierQuestion {
     return out;
   }
 
+  /** A question about one heap in one state: all that the answer depends on. */
+  private record Asked(PartJudge judge, List<Push> pushes, List<Double> kg, double limit) {}
+
   private Optional<String> pushed(State state, PartJudge judge, int rock) {
     PlacedRock r = scene.rocks().get(rock);
+    List<Push> sideways = new ArrayList<>();
     for (int d = 0; d < directions; d++) {
-      for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
-        if (goesOver(state, judge, p)) {
-          return Optional.of(scene.name(rock) + " topples when pushed, " + state.words());
-        }
-      }
+      sideways.addAll(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
     }
-    for (Push p : Push.presses(rock, r.lobes())) {
-      if (goesOver(state, judge, p)) {
-        return Optional.of(scene.name(rock) + " tips when pressed down, " + state.words());
+    List<Push> all = new ArrayList<>(sideways);
+    all.addAll(Push.presses(rock, r.lobes()));
+    return recall.of(new Asked(judge, all, List.of(), settings.get(Setting.PUSH_TIER_N)), () -> {
+      PartJudge own = judge.forThread();
+      for (int k = 0; k < all.size(); k++) {
+        if (!goesOver(state, own, all.get(k))) continue;
+        return Optional.of(scene.name(rock) + (k < sideways.size() ? " topples when pushed, " : " tips when pressed down, ")
+            + state.words());
       }
-    }
-    return Optional.empty();
+      return Optional.empty();
+    });
   }
 
   private Optional<String> shaken(State state, PartJudge judge) {
-    List<Double> kg = scene.weights().shakingKg(state);
+    List<Double> kg = judge.part().of(scene.weights().shakingKg(state));
     double limit = settings.get(Setting.SHAKE_G);
     if (limit == 0) return Optional.empty();
-    for (int d = 0; d < directions; d++) {
-      Vec3 along = Vec3.heading(360.0 * d / directions);
-      List<Wrench> live = judge.part().bodies().stream()
-          .map(b -> new Wrench(along.times(kg.get(b) * Gravity.G), Vec3.ZERO)).toList();
-      if (judge.refuses(live, limit).isPresent()) {
-        return Optional.of("the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words());
+    return recall.of(new Asked(judge, List.of(), kg, limit), () -> {
+      PartJudge own = judge.forThread();
+      for (int d = 0; d < directions; d++) {
+        Vec3 along = Vec3.heading(360.0 * d / directions);
+        List<Wrench> live = kg.stream().map(m -> new Wrench(along.times(m * Gravity.G), Vec3.ZERO)).toList();
+        if (own.refuses(live, limit).isPresent()) {
+          return Optional.of("the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words());
+        }
       }
-    }
-    return Optional.empty();
+      return Optional.empty();
+    });
   }
 
   /** Whether the tier's force is not borne, in any way but by sliding. */

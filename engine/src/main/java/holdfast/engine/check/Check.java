@@ -10,6 +10,7 @@ import holdfast.engine.check.HeapStudy.PressFound;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
 import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.model.geom.Vec3;
@@ -36,7 +37,7 @@ public final class Check {
    * @param shapes the scene's rocks, all shaped
    */
   public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options) {
-    return run(scene, shapes, options, CheckWatch.NONE);
+    return run(scene, shapes, options, CheckWatch.NONE, new Recall());
   }
 
   /**
@@ -45,10 +46,20 @@ public final class Check {
    * @param shapes the scene's rocks, all shaped
    */
   public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch) {
+    return run(scene, shapes, options, watch, new Recall());
+  }
+
+  /**
+   * The same for one who checks again after every edit.
+   *
+   * @param recall what earlier checks found of heaps that have not changed since, and where this one leaves what it finds;
+   *     the report does not depend on it
+   */
+  public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
     watch.at(CheckWatch.Stage.STANDING, 0, 0);
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
-    HeapStudy study = new HeapStudy(heap, options.threads(), options.exact());
+    HeapStudy study = new HeapStudy(heap, options.threads(), options.exact(), recall);
     watch.at(CheckWatch.Stage.PUSHES, 0, 0);
     List<List<PushFound>> roses = options.roses() ? study.pushes() : List.of();
     List<PressFound> presses = options.roses() ? study.presses() : List.of();
@@ -80,6 +91,7 @@ public final class Check {
         : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads(), watch));
     variations.map(Variations::findings).ifPresent(findings::addAll);
 
+    recall.completed();
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(findings);
     return new CheckReport(

@@ -8,6 +8,7 @@ import holdfast.engine.statics.Movement;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
@@ -57,15 +58,20 @@ final class HeapStudy {
   private final int threads;
   private final double pushShare;
   private final double weakestShare;
+  private final Recall recall;
   private final List<State> states;
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
 
   HeapStudy(SceneHeap scene, int threads) {
-    this(scene, threads, false);
+    this(scene, threads, false, new Recall());
   }
 
-  HeapStudy(SceneHeap scene, int threads, boolean exact) {
+  /**
+   * @param recall what earlier studies of the scene found
+   */
+  HeapStudy(SceneHeap scene, int threads, boolean exact, Recall recall) {
+    this.recall = recall;
     pushShare = exact ? EXACT_SHARE : SEARCH_SHARE;
     weakestShare = exact ? EXACT_SHARE : WEAKEST_SHARE;
     this.scene = scene;
@@ -83,7 +89,7 @@ final class HeapStudy {
     for (State s : states) for (Heap.Part p : parts) jobs.add(new Job(s, p));
     Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
     for (State s : states) loads.put(s, scene.weights().loads(s));
-    List<PartJudge> done = Parallel.map(jobs, threads, j -> new PartJudge(j.part, loads.get(j.state)));
+    List<PartJudge> done = Parallel.map(jobs, threads, j -> recall.judge(j.part, loads.get(j.state)));
     int k = 0;
     for (State s : states) {
       judges.put(s, done.subList(k, k + parts.size()));
@@ -108,9 +114,28 @@ final class HeapStudy {
     return judges.get(state).get(partOf[rock]);
   }
 
+  /** A separate heap of this scene, or of one that differs somewhere, judged under its share of {@code whole}. */
+  PartJudge judged(Heap.Part part, State state, List<Wrench> whole) {
+    PartJudge own = judge(state, part.bodies().get(0));
+    return own.part().equals(part) && own.dead().equals(part.of(whole)) ? own : new PartJudge(part, whole);
+  }
+
+  /** The judgements of the heap that holds a rock, in every state: equal means that nothing of that heap has changed. */
+  List<PartJudge> of(int rock) {
+    return states.stream().map(s -> judge(s, rock)).toList();
+  }
+
+  Recall recall() {
+    return recall;
+  }
+
+  private double tier() {
+    return settings.get(Setting.PUSH_TIER_N);
+  }
+
   /** Newtons up to which push margins are looked for. */
   double cap() {
-    return CAP_TIERS * settings.get(Setting.PUSH_TIER_N);
+    return CAP_TIERS * tier();
   }
 
   /** How the whole scene fares under its weight in one state: the worst of its heaps. */
@@ -163,33 +188,38 @@ final class HeapStudy {
 
   /** Push margins of every rock round the compass, rock by rock. */
   List<List<PushFound>> pushes() {
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    int directions = directions();
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     return Parallel.map(rocks, threads, rock -> {
-      Map<State, PartJudge> own = threadJudges(rock);
-      List<PushFound> rose = new ArrayList<>();
-      // What governed one direction is asked first in the next: the others then only confirm.
-      int[] first = {0};
-      for (int d = 0; d < directions; d++) {
-        PlacedRock r = scene.rocks().get(rock);
-        double degrees = 360.0 * d / directions;
-        rose.add(push(own, Push.lines(rock, r.lobes(), r.centre(), degrees, settings), degrees, first, pushShare));
-      }
-      refineWeakest(rock, own, rose, first);
-      return rose;
+      PlacedRock r = scene.rocks().get(rock);
+      List<List<Push>> lines = new ArrayList<>();
+      for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
+      return recall.of(new Asked<>(of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare)), () -> rose(rock, lines));
     });
   }
 
+  /** A question about the heap of one rock: all that the answer depends on. */
+  private record Asked<L>(List<PartJudge> judges, L pushes, int rocks, List<Double> figures) {}
+
+  private List<PushFound> rose(int rock, List<List<Push>> lines) {
+    Map<State, PartJudge> own = threadJudges(rock);
+    List<PushFound> rose = new ArrayList<>();
+    // What governed one direction is asked first in the next: the others then only confirm.
+    int[] first = {0};
+    for (int d = 0; d < lines.size(); d++) rose.add(push(own, lines.get(d), 360.0 * d / lines.size(), first, pushShare));
+    refineWeakest(own, rose, lines, first);
+    return rose;
+  }
+
   /** The weakest direction is the rock's figure: it is searched finely, and whichever is weakest then. */
-  private void refineWeakest(int rock, Map<State, PartJudge> own, List<PushFound> rose, int[] first) {
-    PlacedRock r = scene.rocks().get(rock);
+  private void refineWeakest(Map<State, PartJudge> own, List<PushFound> rose, List<List<Push>> lines, int[] first) {
     while (true) {
       int weakest = 0;
       for (int d = 1; d < rose.size(); d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
       PushFound w = rose.get(weakest);
       if (w.unlimited || w.marginN == 0 || w.atMostN.isPresent()) return;
-      PushFound fine = push(own, Push.lines(rock, r.lobes(), r.centre(), w.degrees, settings), w.degrees, first, weakestShare);
+      PushFound fine = push(own, lines.get(weakest), w.degrees, first, weakestShare);
       double atMost = fine.unlimited ? cap() : fine.least.atMost(cap());
       rose.set(weakest, fine.bounded(Double.isNaN(atMost) ? Double.POSITIVE_INFINITY : atMost));
     }
@@ -215,12 +245,11 @@ final class HeapStudy {
     });
     List<LoadCase> asked = new ArrayList<>(cases);
     if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
-    LoadCase.Least least = LoadCase.least(asked, cap(), share, settings.get(Setting.PUSH_TIER_N));
+    LoadCase.Least least = LoadCase.least(asked, cap(), share, tier());
     first[0] = cases.indexOf(least.governing());
-    double tier = settings.get(Setting.PUSH_TIER_N);
-    boolean slidesEarly = least.factor() < tier && least.kind() == Movement.SLIDES;
+    boolean slidesEarly = least.factor() < tier() && least.kind() == Movement.SLIDES;
     Optional<PushFound> topple = slidesEarly
-        ? LoadCase.toppling(cases, tier, SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty())) : Optional.empty();
+        ? LoadCase.toppling(cases, tier(), SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty())) : Optional.empty();
     return found(degrees, least, topple);
   }
 
@@ -247,20 +276,23 @@ final class HeapStudy {
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     return Parallel.map(rocks, threads, rock -> {
-      List<LoadCase> cases = new ArrayList<>();
-      threadJudges(rock).forEach((state, judge) -> {
-        for (Push p : Push.presses(rock, scene.rocks().get(rock).lobes())) {
-          cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
-        }
-      });
-      LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE, settings.get(Setting.PUSH_TIER_N));
-      return new PressFound(least.factor(), least.governing().state(), least.settled(),
-          least.movement().map(m -> whole(least.governing().judge().part(), m)));
+      List<Push> lines = Push.presses(rock, scene.rocks().get(rock).lobes());
+      return recall.of(new Asked<>(of(rock), lines, scene.rocks().size(), List.of(tier())), () -> press(rock, lines));
     });
   }
 
+  private PressFound press(int rock, List<Push> lines) {
+    List<LoadCase> cases = new ArrayList<>();
+    threadJudges(rock).forEach((state, judge) -> {
+      for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
+    });
+    LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE, tier());
+    return new PressFound(least.factor(), least.governing().state(), least.settled(),
+        least.movement().map(m -> whole(least.governing().judge().part(), m)));
+  }
+
   double pressCap() {
-    return PRESS_TIERS * settings.get(Setting.PUSH_TIER_N);
+    return PRESS_TIERS * tier();
   }
 
   // -- shaking ------------------------------------------------------------------------------------------------------
@@ -270,12 +302,19 @@ final class HeapStudy {
       State state, double marginG, double atMostG, double degrees, boolean settled, Optional<Mechanism> mechanism) {}
 
   List<ShakeFound> shakes() {
-    return Parallel.map(states, threads, this::shake);
+    return Parallel.map(states, threads, state -> recall.of(new ShakeAsked(judges(state), scene.weights().shakingKg(state),
+        directions(), settings.get(Setting.SHAKE_G)), () -> shake(state)));
+  }
+
+  private record ShakeAsked(List<PartJudge> judges, List<Double> kg, int directions, double limitG) {}
+
+  private int directions() {
+    return (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
   }
 
   private ShakeFound shake(State state) {
     if (scene.rocks().isEmpty()) return new ShakeFound(state, SHAKE_CAP_G, SHAKE_CAP_G, 0, true, Optional.empty());
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    int directions = directions();
     List<Double> kg = scene.weights().shakingKg(state);
     List<LoadCase> cases = new ArrayList<>();
     List<Double> degrees = new ArrayList<>();

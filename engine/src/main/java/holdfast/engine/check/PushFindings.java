@@ -97,7 +97,7 @@ final class PushFindings {
   }
 
   private Finding slides(String name, int rock, PushFound p) {
-    boolean falls = SlideTest.falls(study.scene(), rock, p);
+    boolean falls = SlideTest.falls(study, rock, p);
     Draft draft = falls ? Draft.fail(Code.SLIDES) : Draft.warn(Code.SLIDES);
     double mm = settings.get(Setting.SLIDE_TEST_MM);
     String after = falls

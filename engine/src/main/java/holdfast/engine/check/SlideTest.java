@@ -3,9 +3,9 @@ package holdfast.engine.check;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
@@ -22,7 +22,8 @@ import java.util.List;
 final class SlideTest {
   private SlideTest() {}
 
-  static boolean falls(SceneHeap scene, int rock, PushFound slide) {
+  static boolean falls(HeapStudy study, int rock, PushFound slide) {
+    SceneHeap scene = study.scene();
     if (slide.mechanism().isEmpty()) return true;
     Mechanism m = slide.mechanism().get();
     double speed = m.twists().get(rock).velocity().norm();
@@ -31,6 +32,10 @@ final class SlideTest {
     List<PlacedRock> moved = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) {
       PlacedRock r = scene.rocks().get(i);
+      if (m.twists().get(i).equals(Twist.ZERO)) {
+        moved.add(r);
+        continue;
+      }
       Vec3 shift = m.twists().get(i).velocity().times(far);
       Quat turn = Quat.ofRotationVector(m.twists().get(i).spin().times(far));
       Vec3 at = r.centre().plus(shift).plus(turn.rotate(r.pose().at().minus(r.centre())));
@@ -40,7 +45,7 @@ final class SlideTest {
     for (State s : after.weights().states()) {
       List<Wrench> loads = after.weights().loads(s);
       for (Heap.Part p : after.heap().separate()) {
-        if (!new PartJudge(p, loads).safe()) return true;
+        if (!study.judged(p, s, loads).safe()) return true;
       }
     }
     return false;

@@ -72,7 +72,7 @@ final class SupportStudy {
       List<Wrench> loads = scene.weights().loads(s);
       for (Heap.Part p : rest.separate()) {
         if (p.bodies().size() == 1 && p.bodies().get(0) == rockOut) continue;
-        PartJudge j = new PartJudge(p, loads);
+        PartJudge j = study.judged(p, s, loads);
         if (j.safe()) continue;
         Mechanism m = j.rest() instanceof Rest.Moves moves ? moves.mechanism() : null;
         return Optional.of(new Fallen(s, m == null
@@ -114,10 +114,14 @@ final class SupportStudy {
     }
   }
 
+  /** A rock taken out of its heap. */
+  private record Lifted(List<PartJudge> heap, int rock, int rocks) {}
+
   private void lifted(List<Finding> out) {
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
-    List<Optional<Fallen>> found = Parallel.map(rocks, threads, r -> without(scene.heap(), i -> true, r));
+    List<Optional<Fallen>> found = Parallel.map(rocks, threads, 
+        r -> study.recall().of(new Lifted(study.of(r), r, rocks.size()), () -> without(scene.heap(), i -> true, r)));
     for (int r : rocks) {
       found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state())
           .moving(f.mechanism()).say(
@@ -134,7 +138,7 @@ final class SupportStudy {
       for (State s : study.states()) {
         List<Wrench> loads = broken.weights().loads(s);
         Optional<PartJudge> bad = broken.heap().separate().stream()
-            .map(p -> new PartJudge(p, loads)).filter(p -> !p.safe()).findFirst();
+            .map(p -> study.judged(p, s, loads)).filter(p -> !p.safe()).findFirst();
         if (bad.isEmpty()) continue;
         Optional<Mechanism> how = bad.filter(p -> p.rest() instanceof Rest.Moves)
             .map(p -> study.whole(p.part(), ((Rest.Moves) p.rest()).mechanism()));

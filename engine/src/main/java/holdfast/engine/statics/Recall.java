@@ -1,0 +1,65 @@
+package holdfast.engine.statics;
+
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+
+/**
+ * What was found before, by what it was found from: after an edit only the heap that was touched is judged anew. Every
+ * answer depends on its key alone, so it is the same whether it was recalled or not. What two completed rounds did not ask
+ * for is forgotten. For several threads at once.
+ */
+public final class Recall {
+  private final Map<Object, Kept> kept = new ConcurrentHashMap<>();
+  private volatile int round;
+
+  private static final class Kept {
+    final Object value;
+    volatile int round;
+
+    Kept(Object value, int round) {
+      this.value = value;
+      this.round = round;
+    }
+  }
+
+  /** Bodies, links and loads; equal where nothing that the statics see differs. */
+  private record Loaded(Heap.Part part, List<Wrench> dead) {
+    @Override
+    public int hashCode() {
+      return 31 * part.bodies().hashCode() + dead.hashCode();
+    }
+  }
+
+  /** The answer to {@code key}, from {@code work} if it is not known; null is no answer. */
+  @SuppressWarnings("unchecked")
+  public <T> T of(Object key, Supplier<T> work) {
+    Kept known = kept.get(key);
+    if (known == null) {
+      T found = work.get();
+      known = new Kept(found, round);
+      Kept other = kept.putIfAbsent(key, known);
+      if (other != null) known = other;
+    }
+    known.round = round;
+    return (T) known.value;
+  }
+
+  /** One separate heap judged under its share of {@code whole}; the same object for equal heaps and loads. */
+  public PartJudge judge(Heap.Part part, List<Wrench> whole) {
+    return of(new Loaded(part, part.of(whole)), () -> new PartJudge(part, whole));
+  }
+
+  /** Ends a round: forgets what neither it nor the one before asked for. */
+  public void completed() {
+    int now = round;
+    kept.values().removeIf(k -> k.round < now - 1);
+    round = now + 1;
+  }
+
+  /** Number of answers kept. */
+  public int size() {
+    return kept.size();
+  }
+}

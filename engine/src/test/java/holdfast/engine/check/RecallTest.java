@@ -1,0 +1,77 @@
+package holdfast.engine.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import holdfast.engine.SceneBuilders.Family;
+import holdfast.engine.bonding.TierQuestion;
+import holdfast.engine.statics.Recall;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Placement;
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.MeshLoader;
+import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * A check after an edit says what a check that knows nothing says (definition: what is recalled is what would have been
+ * found), and judges only the heap that was touched (exact: heaps that share no contact do not act on each other).
+ */
+class RecallTest {
+  private static final Scene TOWERS = Family.TOWERS.of(15, 3);
+
+  private static Scene moved(Scene scene, int rock, Vec3 by) {
+    List<Placement> placements = new ArrayList<>(scene.placements());
+    Placement p = placements.get(rock);
+    placements.set(rock, new Placement(p.rock(), p.atMm().plus(by.times(1e3)), p.turn(), p.locked()));
+    return scene.withPlacements(placements);
+  }
+
+  private static CheckReport check(Scene scene, boolean exact, int threads, Recall recall) {
+    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(threads, true, 0, 1, exact),
+        CheckWatch.NONE, recall);
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void afterEveryEditTheReportIsThatOfAFreshCheck(boolean exact) {
+    Recall recall = new Recall();
+    Scene scene = TOWERS;
+    check(scene, exact, 2, recall);
+    Vec3[] edits = {new Vec3(2e-3, 0, 0), new Vec3(0, -3e-3, 0), new Vec3(-2e-3, 3e-3, 0), new Vec3(0, 0, 5e-3)};
+    for (int k = 0; k < edits.length; k++) {
+      scene = moved(scene, 4 + 5 * (k % 2), edits[k]);
+      CheckReport known = check(scene, exact, 2, recall);
+      CheckReport fresh = check(scene, exact, 1, new Recall());
+      assertThat(known).as("edit %d", k).usingRecursiveComparison().isEqualTo(fresh);
+    }
+  }
+
+  @Test
+  void onlyTheHeapThatWasTouchedIsJudgedAnew() {
+    Recall recall = new Recall();
+    TierQuestion.unmet(heap(TOWERS), 1, recall);
+    int before = recall.size();
+    TierQuestion.unmet(heap(TOWERS), 1, recall);
+    assertThat(recall.size()).as("nothing was edited").isEqualTo(before);
+    TierQuestion.unmet(heap(moved(TOWERS, 4, new Vec3(2e-3, 0, 0))), 1, recall);
+    assertThat(recall.size() - before).as("one tower of three").isLessThanOrEqualTo(before / 3).isPositive();
+  }
+
+  @Test
+  void whatIsNoLongerAskedForIsForgotten() {
+    Recall recall = new Recall();
+    for (int k = 0; k < 12; k++) TierQuestion.unmet(heap(moved(TOWERS, 4, new Vec3(1e-4 * k, 0, 0))), 1, recall);
+    int size = recall.size();
+    for (int k = 12; k < 24; k++) TierQuestion.unmet(heap(moved(TOWERS, 4, new Vec3(1e-4 * k, 0, 0))), 1, recall);
+    assertThat(recall.size()).isLessThanOrEqualTo(size);
+  }
+
+  private static SceneHeap heap(Scene scene) {
+    return SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed());
+  }
+}
