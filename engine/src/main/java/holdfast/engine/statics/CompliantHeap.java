@@ -112,7 +112,9 @@ final class CompliantHeap {
     if (link instanceof Link.Rod rod) {
       // A round section's second moment over its area is (d/4)^2: a thin rod leaves nearly all bending to its seat.
       double gyration = rod.diameterM() / 4 / lengthM;
-      for (int i = 0; i < size; i++) k[i * size + i] = i < 2 ? t : i < 4 ? gyration * gyration : 1;
+      for (int i = 0; i < size; i++) {
+        k[i * size + i] = i < 2 ? t : i < 4 ? gyration * gyration : Tolerances.REST_ROD_PULL_STIFFNESS;
+      }
       return k;
     }
     k[0] = 1;

@@ -21,7 +21,8 @@ import java.util.List;
  * {@link Resting}. Where twist acts it is not a convex problem: a patch bears the twist {@code |T| <= c(p) mu N}, and c, a mean
  * of distances from p, is a convex function of the centre of pressure, so what lies under it is no convex set. A factor found
  * with twist is therefore borne for sure, by the forces that come with it, but need not be the largest: some percent more may
- * be borne with the pressure gathered elsewhere. Where no twist acts it is the largest, and the mechanism proves it. Not safe for use by several threads at once; make one each.
+ * be borne with the pressure gathered elsewhere. Where no twist acts it is the largest, and the mechanism proves it. Not safe for
+ * use by several threads at once; make one each.
  */
 public final class ForceBalance {
   private final Heap heap;

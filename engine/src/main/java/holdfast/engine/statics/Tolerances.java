@@ -90,6 +90,13 @@ final class Tolerances {
   static final double REST_SHEAR_STIFFNESS = 0.8;
 
   /**
+   * Stiffness of a glued rod along its axis over that of a contact. The stones bear on each other before the glue cures, so
+   * the rod takes next to none of the weight; as stiff as the contact it would take half of it, and half the friction with
+   * it. What it takes when the joint opens does not depend on this. Much lower, and the numbers suffer.
+   */
+  static final double REST_ROD_PULL_STIFFNESS = 0.01;
+
+  /**
    * Share of its friction that a heap at rest keeps while it is nudged. What slides may come to rest on a trace of shear
    * across its way, worth up to 0.1 % of friction in the wedge of two planes; a nudge this large lets go of it.
    */
