@@ -41,21 +41,21 @@ final class LiftFindings {
     if (bad.isEmpty()) return;
     List<String> good = lifts.stream().filter(PieceLift::holds).map(l -> scene.name(l.rock())).toList();
     List<String> never = lifts.stream().filter(l -> !l.holds()).map(l -> scene.name(l.rock())).toList();
-    String what = Draft.names(rocks.stream().map(scene::name).toList()) + ", fixed together,";
+    String what = "the piece of " + Draft.names(rocks.stream().map(scene::name).toList());
     PieceLift worst = bad.get(0);
     Draft d = good.isEmpty() ? Draft.fail(Code.BREAKS_LIFTED) : Draft.warn(Code.BREAKS_LIFTED);
     d.about(rocks.stream().map(scene::name).toList()).in(State.DRAINED);
-    String by = "lifted drained by " + scene.name(worst.rock());
+    String by = text("Lifted wet by %s, %s", scene.name(worst.rock()), what);
     String sentence;
     if (Double.isNaN(worst.use())) {
-      sentence = text("Whether %s hold together %s was not settled.", what, by);
+      sentence = text("Whether %s holds together lifted wet by %s was not settled.", what, scene.name(worst.rock()));
     } else if (Double.isInfinite(worst.use())) {
-      sentence = text("%s come apart %s.", what, by);
+      sentence = by + " comes apart.";
     } else {
       JointSpec j = scene.scene().joints().get(worst.joint());
-      d.figure(Draft.wholeUp(100 * worst.use()), 100, "% of strength");
-      sentence = text("%s ask the joint of %s and %s for %.0f %% of its strength %s.", what, j.a(), j.b(),
-          Draft.wholeUp(100 * worst.use()), by);
+      double percent = Draft.wholeUp(100 * worst.use());
+      d.figure(percent, 100, "% of strength");
+      sentence = text("%s asks its joint of %s and %s for %.0f %% of its strength.", by, j.a(), j.b(), percent);
     }
     out.add(d.say(sentence, good.isEmpty()
         ? "Do not lift it by any single rock: carry it on a board, or make a joint in the tank."

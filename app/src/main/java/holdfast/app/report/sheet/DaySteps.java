@@ -12,6 +12,7 @@ import holdfast.model.scene.Floor;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.SeaWater;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Tank;
@@ -138,7 +139,7 @@ final class DaySteps {
   }
 
   private String verdictCaution() {
-    return content.check().map(c -> "Verdict when this sheet was made: " + c.headline())
+    return content.check().map(c -> "Verdict when this sheet was made: " + f.units().prose(c.headline()))
         .orElse("This sheet was made without a check of the layout. Run it first.");
   }
 
@@ -280,6 +281,12 @@ final class DaySteps {
     }
   }
 
+  /** As a hydrometer tells it: grams to the litre, or against fresh water as warm. */
+  private String density(double kgM3, double celsius) {
+    return f.units() == Units.METRIC ? Math.round(kgM3) + " g/L"
+        : "specific gravity " + Units.fixed(kgM3 / SeaWater.densityKgM3(0, celsius), 3, RoundingMode.HALF_EVEN);
+  }
+
   private void water() {
     Scene s = content.scene();
     Supply supply = content.supply();
@@ -288,8 +295,8 @@ final class DaySteps {
         "Mix " + f.litres(waterL) + " ahead in clean tubs: " + f.kg(supply.saltKg())
             + " of salt mix into purified water, stirred by a pump for 4 to"
             + " 24 h (common practice), heated to " + temperature(s) + ". Check for a salinity of "
-            + trim(s.water().salinity()) + ": " + Math.round(supply.waterDensityKgM3())
-            + " g/L at that temperature. Buy a tenth more salt than that.",
+            + trim(s.water().salinity()) + ": " + density(supply.waterDensityKgM3(), s.water().temperatureC())
+            + " at that temperature. Buy a tenth more salt than that.",
         "Salt goes into the tub, not onto rock or sand. Pumps and heaters: residual-current protection, drip loops, unplugged "
             + "before hands go in.");
     double fillMin = waterL / POUR_L_MIN;

@@ -114,6 +114,6 @@ final class DemandTable {
     }
     if (good.isEmpty() && bad.isEmpty()) return "";
     if (good.isEmpty()) return "do not lift it by any single rock: " + String.join(", ", bad) + ". Carry it on a board.";
-    return "hold it by " + String.join(" or ", good) + (bad.isEmpty() ? "." : ", never by " + String.join(", ", bad) + ".");
+    return "hold it by " + String.join(" or ", good) + (bad.isEmpty() ? "." : ", never by " + String.join(" or ", bad) + ".");
   }
 }

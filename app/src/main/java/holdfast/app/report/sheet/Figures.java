@@ -50,6 +50,12 @@ record Figures(Units units) {
     return s.endsWith(".0") ? s.substring(0, s.length() - 2) : s;
   }
 
+  /** Dry mass to a volume of water, grams to the litre. */
+  String perLitre(double g) {
+    return units == Units.METRIC ? Math.round(g) + " g/L"
+        : Units.fixed(g * 3.785411784 / 28.349523125, 1, RoundingMode.HALF_EVEN) + " oz/gal";
+  }
+
   /** Grams for mixing, rounded up: too little powder cannot be mended. */
   String grams(double v) {
     return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.CEILING) + " g" : Units.fixed(v / 28.349523125, 1,

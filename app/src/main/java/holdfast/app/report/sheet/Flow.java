@@ -8,6 +8,9 @@ import java.util.function.Supplier;
 /** Text and tables one under the other, with a new page when one is full. Sizes are for reading at arm's length. */
 final class Flow {
   static final double TEXT = 3.7;
+
+  /** A paragraph of so many lines at most is not broken over two pages. */
+  private static final int WHOLE_LINES = 6;
   static final double LINE = 5.0;
   private static final double CELL = 1.6;
 
@@ -60,8 +63,11 @@ final class Flow {
     y -= 3;
   }
 
+  /** A paragraph; a short one stays on one page. */
   void paragraph(String text) {
-    for (String line : c.wrap(text, frame.width(), TEXT, Face.REGULAR)) {
+    List<String> lines = c.wrap(text, frame.width(), TEXT, Face.REGULAR);
+    if (lines.size() <= WHOLE_LINES && y - LINE * lines.size() < frame.y() && y < frame.top()) newPage();
+    for (String line : lines) {
       double at = take(LINE);
       c.brush(Ink.BLACK);
       c.text(line, frame.x(), at + 1.3, TEXT, Face.REGULAR);

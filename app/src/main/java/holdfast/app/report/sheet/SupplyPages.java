@@ -86,8 +86,8 @@ final class SupplyPages {
         f.litres(supply.volumes().waterM3() * 1e3 * (1 + SPARE)),
         "net of rock, sand, floor panel and devices; sump and pipes come on top"));
     rows.add(List.of("Salt mix", f.kg(supply.saltKg()), f.kg(supply.saltKg() * (1 + SPARE)),
-        Math.round(scene.settings().get(Setting.SALT_G_PER_L))
-            + " g/L at a salinity of 35 (from memory); the maker's table goes before"));
+        f.perLitre(scene.settings().get(Setting.SALT_G_PER_L))
+            + " at a salinity of 35 (from memory); the maker's table goes before"));
     rows.add(List.of("Refractometer; tests for pH, ammonia, nitrite", "", "one of each", ""));
     return rows;
   }

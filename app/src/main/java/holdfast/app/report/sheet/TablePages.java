@@ -198,8 +198,9 @@ final class TablePages {
     flow.paragraph("Lifting limits: " + f.kg(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
         + f.kg(scene.settings().get(Setting.LIFT_TWO_KG))
         + " for two at arm's length (from memory, for people fit for it; local rules go before)."
-        + " The way through the opening is a straight lift with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM))
-        + " to spare on each side; a piece that passes only by turning on the way is not found.");
+        + " Through the opening a straight lift was tried, turned and tilted beforehand as need be, with "
+        + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM)) + " to spare on each side; a piece that would pass only by turning"
+        + " on the way is called not passing.");
   }
 
   private String passage(Module m) {
