@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -23,10 +24,19 @@ import java.util.stream.Collectors;
  * tier is still met: a set from which no single joint can go. Then all sets that cost less are asked in order of cost; the
  * first that meets the tier is the cheapest of all, and if none does the set in hand is. Where there are too many to ask,
  * the set in hand is returned as not proven least. Whatever is returned has been asked once more.
+ *
+ * <p>Sets that do not meet the tier mostly fail by the same load: the loads that refused the last ones are tried first, and
+ * only a set that bears these is asked in full. That changes no answer, since each of them is a part of the full question.
  */
 public final class JointSearch {
-  /** Tier questions for one heap before the search settles for what it has. */
-  static final int MOST_QUESTIONS = 400;
+  /** Work for one heap before the search settles for what it has; a set that a remembered load refuses counts one. */
+  static final int MOST_WORK = 4000;
+
+  /** The work of a tier question asked in full. */
+  private static final int FULL_WORK = 10;
+
+  /** Refusing loads that are remembered. */
+  private static final int REMEMBERED = 4;
 
   /** A joint that shows on a side people look through costs this much more: it only breaks ties. */
   private static final double SEEN_SHARE = 1e-3;
@@ -53,43 +63,92 @@ public final class JointSearch {
       List<Integer> rocks = part.bodies();
       if (TierQuestion.unmet(scene, rocks, threads).isEmpty()) continue;
       List<JointSpec> candidates = candidates(scene, rocks);
-      Predicate<List<JointSpec>> meets =
-          set -> TierQuestion.unmet(scene.withJoints(with(scene, set)), rocks, threads).isEmpty();
+      Memory memory = new Memory(scene, rocks, threads);
       List<String> names = rocks.stream().map(scene::name).toList();
       if (candidates.isEmpty()) {
         out.add(new Found.NotEnough(names, "there is no joint left to fix", 0));
-      } else if (!meets.test(candidates)) {
+      } else if (!memory.meets(candidates)) {
         String why = TierQuestion.unmet(scene.withJoints(with(scene, candidates)), rocks, threads).orElse("the tier is not met");
         out.add(new Found.NotEnough(names, why, candidates.size()));
       } else {
-        out.add(cheapest(candidates, costs(scene, candidates), meets));
+        out.add(cheapest(candidates, costs(scene, candidates), memory::refuses, memory::meets));
       }
     }
     return out;
   }
 
-  /** The cheapest set, given that all candidates together meet the tier. */
+  /** Asks the tier question of sets of joints, and remembers what refused the last ones. */
+  private static final class Memory {
+    private final SceneHeap scene;
+    private final List<Integer> rocks;
+    private final int threads;
+    private final List<TierQuestion.Refusal> known = new ArrayList<>();
+
+    Memory(SceneHeap scene, List<Integer> rocks, int threads) {
+      this.scene = scene;
+      this.rocks = rocks;
+      this.threads = threads;
+    }
+
+    /** One of the remembered loads refuses the set. */
+    boolean refuses(List<JointSpec> set) {
+      SceneHeap fixed = scene.withJoints(with(scene, set));
+      for (TierQuestion.Refusal r : List.copyOf(known)) {
+        if (!TierQuestion.refusedAgain(fixed, r)) continue;
+        known.remove(r);
+        known.add(0, r);
+        return true;
+      }
+      return false;
+    }
+
+    /** The full question. */
+    boolean meets(List<JointSpec> set) {
+      Optional<TierQuestion.Refusal> no = TierQuestion.refusal(scene.withJoints(with(scene, set)), rocks, threads);
+      no.ifPresent(r -> {
+        known.removeIf(k -> k.kind() == r.kind() && k.state() == r.state() && k.rock() == r.rock());
+        known.add(0, r);
+        if (known.size() > REMEMBERED) known.remove(REMEMBERED);
+      });
+      return no.isEmpty();
+    }
+  }
+
+  /** The cheapest set, every set asked in full. */
   static Found.Enough cheapest(List<JointSpec> candidates, double[] cost, Predicate<List<JointSpec>> meets) {
+    return cheapest(candidates, cost, set -> false, meets);
+  }
+
+  /**
+   * The cheapest set, given that all candidates together meet the tier.
+   *
+   * @param refused a quick no, only to sets that do not meet it
+   */
+  static Found.Enough cheapest(
+      List<JointSpec> candidates, double[] cost, Predicate<List<JointSpec>> refused, Predicate<List<JointSpec>> meets) {
     BitSet chosen = new BitSet();
     chosen.set(0, candidates.size());
     List<Integer> dearestFirst = new ArrayList<>();
     for (int i = 0; i < candidates.size(); i++) dearestFirst.add(i);
     dearestFirst.sort(Comparator.comparingDouble((Integer i) -> cost[i]).reversed());
-    int questions = 0;
     for (int i : dearestFirst) {
       chosen.clear(i);
-      questions++;
-      if (!meets.test(of(candidates, chosen))) chosen.set(i);
+      List<JointSpec> set = of(candidates, chosen);
+      if (refused.test(set) || !meets.test(set)) chosen.set(i);
     }
     double least = total(cost, chosen);
     InOrderOfCost cheaper = new InOrderOfCost(cost);
     boolean proven = true;
+    int work = 0;
     for (BitSet set = cheaper.next(); set != null && total(cost, set) < least - 1e-12; set = cheaper.next()) {
-      if (++questions > MOST_QUESTIONS) {
+      if (++work > MOST_WORK) {
         proven = false;
         break;
       }
-      if (meets.test(of(candidates, set))) {
+      List<JointSpec> joints = of(candidates, set);
+      if (refused.test(joints)) continue;
+      work += FULL_WORK - 1;
+      if (meets.test(joints)) {
         chosen = set;
         break;
       }

@@ -49,7 +49,37 @@ public final class TierQuestion {
 
   /** The first reason why the tier is not met by the heaps of some rocks, in words; empty when it is met. */
   public static Optional<String> unmet(SceneHeap scene, Collection<Integer> rocks, int threads) {
+    return refusal(scene, rocks, threads).map(Refusal::words);
+  }
+
+  /** What was asked when the tier was not met. */
+  enum Kind { STAYING, SHAKING, PUSHING }
+
+  /**
+   * The first no to a tier question.
+   *
+   * @param rock pushed or pressed, or, for staying and shaking, one of the heap
+   */
+  record Refusal(Kind kind, State state, int rock, String words) {}
+
+  static Optional<Refusal> refusal(SceneHeap scene, Collection<Integer> rocks, int threads) {
     return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
+  }
+
+  /** Whether other joints meet the same no: that one part of the tier question alone. */
+  static boolean refusedAgain(SceneHeap scene, Refusal known) {
+    TierQuestion q = new TierQuestion(scene, 1, new Recall());
+    for (Heap.Part part : scene.heap().separate()) {
+      if (!part.bodies().contains(known.rock)) continue;
+      PartJudge judge = new PartJudge(part, scene.weights().loads(known.state));
+      if (!judge.safe()) return true;
+      return switch (known.kind) {
+        case STAYING -> false;
+        case SHAKING -> q.shaken(known.state, judge).isPresent();
+        case PUSHING -> q.pushed(known.state, judge, known.rock).isPresent();
+      };
+    }
+    return false;
   }
 
   /** The same of the whole scene. */
@@ -60,14 +90,14 @@ public final class TierQuestion {
   /** The same for one who asks again after every edit: what is known of heaps that have not changed is not asked anew. */
   public static Optional<String> unmet(SceneHeap scene, int threads, Recall recall) {
     Optional<String> no = new TierQuestion(scene, threads, recall)
-        .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList());
+        .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList()).map(Refusal::words);
     recall.completed();
     return no;
   }
 
   private record Judged(State state, PartJudge judge) {}
 
-  private Optional<String> unmet(Collection<Integer> rocks) {
+  private Optional<Refusal> unmet(Collection<Integer> rocks) {
     List<Heap.Part> parts = scene.heap().separate().stream()
         .filter(p -> p.bodies().stream().anyMatch(rocks::contains)).toList();
     List<Judged> judged = new ArrayList<>();
@@ -75,23 +105,30 @@ public final class TierQuestion {
       List<Judged> own = new ArrayList<>();
       for (State s : scene.weights().states()) {
         PartJudge j = recall.judge(part, scene.weights().loads(s));
-        if (!j.safe()) return Optional.of(part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words());
+        if (!j.safe()) {
+          return Optional.of(new Refusal(Kind.STAYING, s, part.bodies().get(0),
+              part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words()));
+        }
         own.add(new Judged(s, j));
       }
       own.sort(Comparator.comparingDouble(k -> k.judge.dead().stream().mapToDouble(w -> w.force().norm()).sum()));
       judged.addAll(own);
     }
-    List<Supplier<Optional<String>>> questions = new ArrayList<>();
-    for (Judged j : judged) questions.add(() -> shaken(j.state, j.judge));
+    List<Supplier<Optional<Refusal>>> questions = new ArrayList<>();
+    for (Judged j : judged) {
+      int first = j.judge.part().bodies().get(0);
+      questions.add(() -> shaken(j.state, j.judge).map(w -> new Refusal(Kind.SHAKING, j.state, first, w)));
+    }
     for (Judged j : governing(judged)) {
       j.judge.part().bodies().stream()
           .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
-          .forEach(r -> questions.add(() -> pushed(j.state, j.judge, r)));
+          .forEach(r -> questions.add(
+              () -> pushed(j.state, j.judge, r).map(w -> new Refusal(Kind.PUSHING, j.state, r, w))));
     }
     int batch = threads == 1 ? 1 : 2 * threads;
     for (int from = 0; from < questions.size(); from += batch) {
-      List<Supplier<Optional<String>>> some = questions.subList(from, Math.min(questions.size(), from + batch));
-      for (Optional<String> no : Parallel.map(some, threads, Supplier::get)) if (no.isPresent()) return no;
+      List<Supplier<Optional<Refusal>>> some = questions.subList(from, Math.min(questions.size(), from + batch));
+      for (Optional<Refusal> no : Parallel.map(some, threads, Supplier::get)) if (no.isPresent()) return no;
     }
     return Optional.empty();
   }

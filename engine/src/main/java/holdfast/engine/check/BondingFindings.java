@@ -67,7 +67,7 @@ final class BondingFindings {
   private static Finding needed(JointSearch.Found.Enough set, JointSpec j) {
     String rest = set.joints().stream().filter(o -> o != j).map(o -> o.a() + " to " + o.b()).collect(Collectors.joining("; "));
     String with = rest.isEmpty() ? "this joint alone meets the tier" : "together with " + rest + " it meets the tier";
-    String least = set.least() ? "no cheaper set does" : "a cheaper set was not ruled out";
+    String least = set.least() ? "no cheaper set does" : "the set is good but not proven least: a cheaper one was not ruled out";
     return Draft.fail(Code.NEEDS_BOND).about(j.a(), j.b()).say(
         text("The joint between %s and %s needs fixing; %s, and %s.", j.a(), j.b(), with, least),
         text("Tie %s to %s with %.0f ml of mortar.", j.a(), j.b(), j.amountMl()));

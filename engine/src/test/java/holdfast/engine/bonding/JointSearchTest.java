@@ -66,6 +66,39 @@ class JointSearchTest {
     }
   }
 
+  /** Answers that a remembered load gives change nothing but the work: as many as it refuses are proven in one go. */
+  @Test
+  void fourteenJointsAreProvenWhereRememberedLoadsRefuse() {
+    List<JointSpec> all = candidates(14);
+    double[] cost = new double[14];
+    for (int i = 0; i < 14; i++) cost[i] = 40 + 0.01 * i;
+    int[] full = {0};
+    Predicate<List<JointSpec>> meets = set -> {
+      full[0]++;
+      return set.size() >= 6 && set.contains(all.get(13));
+    };
+    JointSearch.Found.Enough found = JointSearch.cheapest(all, cost, set -> set.size() < 6, meets);
+    assertThat(found.joints()).hasSize(6).contains(all.get(13));
+    assertThat(found.least()).isTrue();
+    assertThat(full[0]).isLessThan(200);
+    assertThat(found.joints().stream().mapToDouble(j -> cost[all.indexOf(j)]).sum()).isCloseTo(bruteForce(all, cost,
+        set -> set.size() >= 6 && set.contains(all.get(13))), within(1e-9));
+  }
+
+  /** The quick no of a load that refused before is the no of the full question, joint by joint. */
+  @Test
+  void aRememberedRefusalIsARefusal() {
+    box("foot", false, 200, 250, 10);
+    box("cap", false, 270, 250, 110);
+    box("other foot", false, 400, 250, 10);
+    SceneHeap bare = heap();
+    TierQuestion.Refusal no = TierQuestion.refusal(bare, List.of(0, 1, 2), 1).orElseThrow();
+    assertThat(TierQuestion.refusedAgain(bare, no)).isTrue();
+    SceneHeap fixed = bare.withJoints(List.of(JointSpec.paste("foot", "cap", JointSpec.Bond.MORTAR, 90)));
+    boolean met = TierQuestion.unmet(fixed, List.of(0, 1, 2), 1).isEmpty();
+    assertThat(TierQuestion.refusedAgain(fixed, no) && met).isFalse();
+  }
+
   private final List<Rock> rocks = new ArrayList<>();
   private final List<Placement> places = new ArrayList<>();
 
