@@ -178,6 +178,12 @@ final class Commands {
 
   /** Sets a rock of the tray down where there is most room, as near the middle as can be. */
   void setDown(String rock) {
+    setDown(rock, bench.newGesture());
+  }
+
+  /** The same as a part of a gesture, such as adding the rock. */
+  void setDown(String rock, long gesture) {
+    bench.stones().update(bench.scene());
     Optional<RockBody> body = bench.stones().body(rock);
     if (body.isEmpty() || bench.scene().placement(rock).isPresent()) return;
     Scene s = bench.scene();
@@ -196,7 +202,7 @@ final class Commands {
         }
       }
     }
-    if (bench.apply(new Edit.Place(rock, best, Quat.IDENTITY))) bench.choose(Optional.of(rock));
+    if (bench.apply(new Edit.Place(rock, best, Quat.IDENTITY), gesture)) bench.choose(Optional.of(rock));
   }
 
   private static boolean inside(List<Hull> lobes, Vec3 atMm, Scene s) {

@@ -37,6 +37,8 @@ final class RockForm {
   private boolean slimy;
   private long seed = 1;
   private String problem = "";
+  /** The rock goes into the tank at once. */
+  private boolean setDown;
 
   RockForm(Workbench bench, Ui ui, Commands commands) {
     this.bench = bench;
@@ -79,7 +81,10 @@ final class RockForm {
     if (ui.checkInRow("overgrown, slippery", slimy)) slimy = !slimy;
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
-    if (ui.mainButton(existing ? "Change it" : "Add to the tray", 140)) submit(existing);
+    setDown = !existing && ui.mainButton("Add and set down", 140);
+    if (setDown) submit(false);
+    if (!existing) ImGui.sameLine();
+    if (existing ? ui.mainButton("Change it", 140) : ui.button("Add to the tray")) submit(existing);
     ImGui.sameLine();
     if (ui.button("Cancel")) commands.closeSheet();
   }
@@ -221,13 +226,16 @@ final class RockForm {
         return;
       }
     }
-    boolean done = bench.apply(existing ? new Edit.Describe(bench.chosen().orElseThrow(), rock) : new Edit.Add(rock));
+    long gesture = bench.newGesture();
+    boolean done = bench.apply(existing ? new Edit.Describe(bench.chosen().orElseThrow(), rock) : new Edit.Add(rock), gesture);
     if (!done) {
       problem = bench.notice().map(Notice::text).orElse("");
       return;
     }
     bench.choose(Optional.of(rock.name()));
-    bench.tell(existing ? "Changed " + rock.name() : rock.name() + " is on the tray. Press P to set it down.", SeverityLook.FINE);
+    if (setDown) commands.setDown(rock.name(), gesture);
+    bench.tell(existing ? "Changed " + rock.name() : setDown ? rock.name() + " is set down. Drag it where it is to go."
+        : rock.name() + " is on the tray. Press P to set it down.", SeverityLook.FINE);
     commands.closeSheet();
   }
 

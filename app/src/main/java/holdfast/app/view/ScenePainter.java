@@ -318,8 +318,9 @@ final class ScenePainter {
     if (bench.mode() == Workbench.Mode.STAGES) stages.panel(at, ui);
   }
 
-  boolean overPanel(double x, double y) {
-    return imgui.ImGui.getIO().getWantCaptureMouse();
+  /** The pointer is over what lies on the picture. */
+  boolean overPanel(Layout at, Ui ui, double x, double y) {
+    return player.hasSection() && SectionStrip.covers(at, ui, x, y);
   }
 
   void bump(Hands.Pulled p) {

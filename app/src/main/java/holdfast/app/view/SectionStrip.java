@@ -14,11 +14,19 @@ record SectionStrip(SectionResult.Played played, long startNanos) {
   private static final double HEIGHT = 204;
   /** Beneath the line of words above what is played; the heap itself lies lower. */
   private static final double BELOW_TOP = 44;
+  private static final double ASIDE = 12;
+
+  /** A place of the window is on the strip. */
+  static boolean covers(Layout at, Ui ui, double x, double y) {
+    double left = at.sceneX() + at.sceneWidth() - ui.px(WIDTH + ASIDE);
+    double top = at.sceneY() + ui.px(BELOW_TOP);
+    return x >= left && x < left + ui.px(WIDTH) && y >= top && y < top + ui.px(HEIGHT);
+  }
 
   void draw(Layout at, Ui ui, long now, double speed) {
     float w = ui.px(WIDTH);
     float h = ui.px(HEIGHT);
-    Panels.begin("section", at.sceneX() + at.sceneWidth() - w - ui.px(12), at.sceneY() + ui.px(BELOW_TOP), w, h, ui, 12, 9);
+    Panels.begin("section", at.sceneX() + at.sceneWidth() - w - ui.px(ASIDE), at.sceneY() + ui.px(BELOW_TOP), w, h, ui, 12, 9);
     ui.small("Section along the blow", Palette.INK_SOFT);
     ImDrawList d = ImGui.getWindowDrawList();
     float x0 = ImGui.getCursorScreenPosX();

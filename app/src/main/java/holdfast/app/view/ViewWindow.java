@@ -12,7 +12,6 @@ import holdfast.app.view.gl.GlContext;
 import holdfast.app.view.gl.Target;
 import imgui.ImGui;
 import imgui.gl3.ImGuiImplGl3;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -55,19 +54,16 @@ final class ViewWindow implements AutoCloseable {
   private final FootStrip foot;
   private final Sheets sheets;
   private final ScenePainter painter;
-  private Target scene;
-  /** The picture while things move, on a machine that is slow to draw; made when it is first needed. */
-  private Optional<Target> sketch = Optional.empty();
-  private double carefulMs;
-  private Target shownScene;
+  private ScenePicture scene;
   private Target screen;
   private Layout layout;
-  private Object painted;
   private Optional<Sheets.Kind> sheetBefore = Optional.empty();
   private long sheetSince;
   private int due = FRAMES_AFTER_EVENT;
   private double pointerX = -1;
   private double pointerY = -1;
+  /** A button went down over a panel and is still held. */
+  private boolean heldFromPanel;
   private long frames;
   private long scenesPainted;
 
@@ -199,34 +195,17 @@ final class ViewWindow implements AutoCloseable {
     painter.panel(layout, ui);
     sheets.draw(layout);
     ImGui.render();
-    paintScene();
+    if (scene.paint(painter, inMotion())) scenesPainted++;
     screen.bind();
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_STENCIL_TEST);
     glClearColor(Palette.PANEL.r(), Palette.PANEL.g(), Palette.PANEL.b(), 1);
     glClear(GL_COLOR_BUFFER_BIT);
-    shownScene.copyInto(screen, layout.sceneX(), layout.height() - layout.sceneY() - layout.sceneHeight());
+    scene.copyInto(screen, layout.sceneX(), layout.height() - layout.sceneY() - layout.sceneHeight());
     screen.bind();
     panelDrawing.renderDrawData(ImGui.getDrawData());
     screen.bind();
     return true;
-  }
-
-  private void paintScene() {
-    boolean quick = quality.samples() > 1 && carefulMs > quality.patienceMs() && inMotion();
-    Object wanted = List.of(quick, painter.state(scene.width(), scene.height()));
-    if (wanted.equals(painted)) return;
-    long start = System.nanoTime();
-    shownScene = quick ? sketch() : scene;
-    painter.paint(shownScene);
-    shownScene.resolve();
-    if (!quick) {
-      // Only when the picture is finished its time is known.
-      glFinish();
-      carefulMs = (System.nanoTime() - start) * 1e-6;
-    }
-    painted = wanted;
-    scenesPainted++;
   }
 
   /** Something is being dragged, flown to or played: another picture comes at once. */
@@ -234,14 +213,9 @@ final class ViewWindow implements AutoCloseable {
     return !hands.idle() || bench.moving() || painter.moving();
   }
 
-  private Target sketch() {
-    if (sketch.isEmpty()) sketch = Optional.of(new Target(scene.width(), scene.height(), 1));
-    return sketch.get();
-  }
-
   /** The latest picture was drawn with one sample a pixel, since things moved. */
   boolean sketched() {
-    return sketch.filter(s -> s == shownScene).isPresent();
+    return scene.sketched();
   }
 
   private void resize() {
@@ -250,15 +224,12 @@ final class ViewWindow implements AutoCloseable {
     Layout now = new Layout(size[0], size[1], ui.scale(), bench.mode() == Workbench.Mode.STAGES);
     if (now.equals(layout)) return;
     layout = now;
+    double fineMs = scene == null ? 0 : scene.fineMs();
     if (scene != null) scene.close();
-    sketch.ifPresent(Target::close);
-    sketch = Optional.empty();
     if (screen != null) screen.close();
-    scene = new Target(layout.sceneWidth(), layout.sceneHeight(), quality.samples());
-    shownScene = scene;
+    scene = new ScenePicture(layout.sceneWidth(), layout.sceneHeight(), quality, fineMs);
     screen = new Target(size[0], size[1], 1);
     bench.setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
-    painted = null;
     due = FRAMES_AFTER_EVENT;
   }
 
@@ -302,12 +273,17 @@ final class ViewWindow implements AutoCloseable {
     panelInput.cursorPosCallback(gl.window(), x, y);
     pointerX = x * pixelsPerUnit;
     pointerY = y * pixelsPerUnit;
-    if (ImGui.getIO().getWantCaptureMouse() && hands.idle()) {
+    if (overPanel() && hands.idle()) {
       if (bench.hover(Optional.empty())) due = Math.max(due, 1);
       due = Math.max(due, 2);
       return;
     }
     if (commands.sheet().isEmpty() && hands.move(sceneX(), sceneY(), eye(), keys())) due = Math.max(due, 1);
+  }
+
+  /** By where things are: what the panels' library knows is a frame old, and a tap brings place and press at once. */
+  private boolean overPanel() {
+    return heldFromPanel || !layout.inScene(pointerX, pointerY) || painter.overPanel(layout, ui, pointerX, pointerY);
   }
 
   private double sceneX() {
@@ -333,13 +309,15 @@ final class ViewWindow implements AutoCloseable {
     panelInput.mouseButtonCallback(gl.window(), button, pressed ? GLFW_PRESS : GLFW_RELEASE, mods);
     due = FRAMES_AFTER_EVENT;
     if (!pressed) {
+      heldFromPanel = false;
       if (hands.carrying()) hints.learnt(hands.turning() ? Hints.Lesson.TURN : Hints.Lesson.DRAG);
       if (hands.circling()) hints.learnt(Hints.Lesson.CIRCLE);
       hands.release(sceneX(), sceneY());
       hands.takeReleased().ifPresent(painter::bump);
       return;
     }
-    if (commands.sheet().isPresent() || !layout.inScene(pointerX, pointerY) || painter.overPanel(pointerX, pointerY)) return;
+    heldFromPanel = commands.sheet().isPresent() || overPanel();
+    if (heldFromPanel) return;
     if (button == GLFW_MOUSE_BUTTON_LEFT && painter.pressJoint(sceneX(), sceneY(), eye())) {
       findings.turnTo(FindingsPanel.Page.JOINTS);
       return;
@@ -379,7 +357,6 @@ final class ViewWindow implements AutoCloseable {
   @Override
   public void close() {
     scene.close();
-    sketch.ifPresent(Target::close);
     screen.close();
     brush.close();
     letters.close();

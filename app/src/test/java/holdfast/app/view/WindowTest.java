@@ -323,6 +323,44 @@ class WindowTest {
     assertThat(d.bench.scene()).isEqualTo(Scenes.small());
   }
 
+  /** The short way: described, added and set down at once, and one step to take back. */
+  @Test
+  void addsARockAndSetsItDownAtOnce() {
+    d.key(GLFW.GLFW_KEY_A, 0);
+    d.frames(3);
+    d.type("name", "Red keystone");
+    d.type("weight", "0.9");
+    d.click("Add and set down");
+    d.frames(3);
+    assertThat(d.window.commands().sheet()).isEmpty();
+    assertThat(d.bench.chosen()).contains("Red keystone");
+    assertThat(d.placement("Red keystone").atMm().z()).isGreaterThan(9.99);
+    assertThat(d.bench.document().stepsDone()).isEqualTo(1);
+    d.key(GLFW.GLFW_KEY_Z, GLFW.GLFW_MOD_CONTROL);
+    assertThat(d.bench.scene()).isEqualTo(Scenes.small());
+  }
+
+  /** A tap brings the place and the press at once, without a frame between: it counts where it is, not where the pointer was. */
+  @Test
+  void aTapRightAfterAPanelMeetsTheRock() {
+    d.moveTo(100, 300);
+    Projector.Spot p = d.spot("block");
+    d.window.pointer(p.x(), p.y(), 1);
+    d.window.button(LEFT, true, 0);
+    d.window.button(LEFT, false, 0);
+    d.frames(3);
+    assertThat(d.bench.chosen()).contains("block");
+    // And what is dragged out of a panel stays the panel's.
+    d.moveTo(100, 600);
+    d.press(LEFT, 0);
+    Camera before = d.bench.camera();
+    d.moveTo(500, 600);
+    d.moveTo(600, 600);
+    d.release(LEFT, 0);
+    assertThat(d.bench.camera()).isEqualTo(before);
+    assertThat(d.bench.scene()).isEqualTo(Scenes.small());
+  }
+
   @Test
   void aRockThatCannotBeIsRefusedInWords() {
     d.key(GLFW.GLFW_KEY_A, 0);
