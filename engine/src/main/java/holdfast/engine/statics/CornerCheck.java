@@ -1,6 +1,5 @@
 package holdfast.engine.statics;
 
-import holdfast.engine.statics.Forces.LinkForce;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,28 +37,13 @@ final class CornerCheck {
     return new Heap(heap.bodies(), links);
   }
 
-  /**
-   * Whether these pushes give these shears and twists at the corners: friction all one way for the shear, and for the twist
-   * round about the centre of pressure as the distance from it, which adds no shear. Enough, not needed.
-   */
+  /** Whether friction at the corners can give all these shears and twists with these pushes. */
   private static boolean within(Heap heap, Forces forces) {
     for (int i = 0; i < heap.links().size(); i++) {
-      if (!(heap.links().get(i) instanceof Link.Bearing b) || b.polygon().size() < 2) continue;
-      LinkForce f = forces.links().get(i);
-      double twist = Math.abs(f.moment().dot(b.normal()));
-      double shear = f.shear().norm();
-      if (twist == 0) continue;
-      double squares = 0;
-      double far = 0;
-      for (int k = 0; k < b.polygon().size(); k++) {
-        double n = f.cornersN().get(k);
-        double r = b.polygon().get(k).distanceTo(f.at());
-        squares += n * r * r;
-        if (n > 0) far = Math.max(far, r);
+      if (heap.links().get(i) instanceof Link.Bearing b && b.polygon().size() > 1
+          && !CornerLimit.admits(b, forces.links().get(i))) {
+        return false;
       }
-      double given = b.friction() * f.normalN() - shear;
-      // given / far round about at every corner, times its distance: given * squares / (far * pushes) is the twist.
-      if (!(given > 0) || twist * far * f.normalN() > given * squares) return false;
     }
     return true;
   }

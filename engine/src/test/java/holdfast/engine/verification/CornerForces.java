@@ -2,6 +2,7 @@ package holdfast.engine.verification;
 
 import holdfast.engine.motion.ContactEngine.Foot;
 import holdfast.engine.motion.MotionBody;
+import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.List;
 import org.ojalgo.optimisation.Expression;
@@ -18,6 +19,7 @@ import org.ojalgo.optimisation.Variable;
 final class CornerForces {
   private static final int PYRAMID_EDGES = 48;
   private static final double LENGTH_M = 0.1;
+  private static final double G = 9.81;
 
   private CornerForces() {}
 
@@ -26,14 +28,22 @@ final class CornerForces {
    * corners carry the rest; 0 when they carry it all.
    */
   static double missing(List<MotionBody> bodies, List<Foot> corners, double friction) {
+    return missing(bodies, corners, friction,
+        bodies.stream().map(b -> new Wrench(new Vec3(0, 0, -b.massKg() * G), Vec3.ZERO)).toList());
+  }
+
+  /** The same under any loads, about the centres of mass; shares are of the heap's weight again. */
+  static double missing(List<MotionBody> bodies, List<Foot> corners, double friction, List<Wrench> loads) {
     ExpressionsBasedModel model = new ExpressionsBasedModel();
-    double mass = bodies.stream().mapToDouble(MotionBody::massKg).sum();
+    double weight = G * bodies.stream().mapToDouble(MotionBody::massKg).sum();
     Variable off = model.addVariable("off").lower(0).weight(1);
     Expression[][] rows = new Expression[bodies.size()][6];
     for (int i = 0; i < bodies.size(); i++) {
+      Vec3 force = loads.get(i).force();
+      Vec3 moment = loads.get(i).moment().times(1 / LENGTH_M);
+      double[] on = {force.x(), force.y(), force.z(), moment.x(), moment.y(), moment.z()};
       for (int k = 0; k < 6; k++) {
-        double lift = k == 2 ? bodies.get(i).massKg() / mass : 0;
-        rows[i][k] = model.addExpression("row " + i + " " + k).level(lift);
+        rows[i][k] = model.addExpression("row " + i + " " + k).level(-on[k] / weight);
         Variable short1 = model.addVariable("more " + i + " " + k).lower(0);
         Variable short2 = model.addVariable("less " + i + " " + k).lower(0);
         rows[i][k].set(short1, 1).set(short2, -1);

@@ -2,8 +2,19 @@ package holdfast.engine.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.LoadCase;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.State;
+import holdfast.engine.statics.Wrench;
 import holdfast.engine.verification.EngineJudge.Says;
 import holdfast.engine.verification.Verdicts.Family;
+import holdfast.model.geom.Vec3;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -105,5 +116,30 @@ class NamedHeapsTest {
     RandomHeap heap = family.heap(seed);
     boolean stays = new SpringJudge(heap.bodies(), EngineJudge.corners(heap), heap.friction(), 5e-5).stays();
     assertThat(stays ? Says.STAYS : Says.FALLS).isEqualTo(EngineJudge.ours(heap));
+  }
+
+  /**
+   * Pushed askew, with the pressure at one edge, this stone bears by the ellipse a tenth more than any pressure on its contacts
+   * gives friction for: at 0.95 of the margin no forces at the corners balance (derived).
+   */
+  @Test
+  @Disabled("a known weakness: margins of pushes are found by the ellipse alone and can read up to a tenth too high where shear "
+      + "comes with twist; CornerLimit tells such forces apart and is yet to be asked for every push")
+  void aPushIsBorneByForcesThatFrictionCanGive() {
+    RandomHeap made = Family.LAID.heap(14);
+    Random r = new Random(~14L);
+    List<Double> shares = new ArrayList<>();
+    Heap heap = made.heap();
+    List<Wrench> dead = RandomHeap.weights(heap);
+    List<Integer> all = IntStream.range(0, heap.bodies().size()).boxed().toList();
+    PartJudge judge = new PartJudge(heap.part(all), dead);
+    for (int k = 0; k < 4; k++) {
+      int rock = r.nextInt(made.rocks().size());
+      List<Wrench> live = made.push(heap, rock, Vec3.heading(360 * r.nextDouble()));
+      double margin = LoadCase.least(List.of(new LoadCase(State.DRY, judge, live)), 1000, 0.005).factor();
+      List<Wrench> loads = IntStream.range(0, dead.size()).mapToObj(i -> dead.get(i).plus(live.get(i).times(0.95 * margin))).toList();
+      shares.add(CornerForces.missing(made.bodies(), EngineJudge.corners(made, 0), made.friction(), loads));
+    }
+    assertThat(shares).allMatch(s -> s < NOTHING);
   }
 }
