@@ -10,6 +10,8 @@ import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Tank;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -73,7 +75,8 @@ final class PaneFindings {
       all.add(new PaneFinding(Kind.WATER, Weight.WARN, "bottom pane", water.waterNmm2(), limit, "N/mm2",
           Optional.of(water.load()),
           text("Water and sand alone bend the bottom pane on %s to %.1f N/mm2, over the %.1f N/mm2 that its design strength "
-              + "allows; many tanks are sold so. The rocks alone make %.1f N/mm2.", water.bed(), water.waterNmm2(), limit, water.rocksNmm2()),
+              + "allows; many tanks are sold so. The rocks alone make %.1f N/mm2.",
+              water.bed(), water.waterNmm2(), limit, water.rocksNmm2()),
           "Ask the tank's maker what the bottom is made of (toughened glass bears about ten times as much for good) and "
               + "whether rock may be added."));
     }
@@ -201,9 +204,9 @@ final class PaneFindings {
       all.add("On four edges the pane may turn at its edges and does not give there; water and sand press evenly.");
     }
     if (s.tank().bottomSupport() != Tank.BottomSupport.EDGES) {
-      all.add(text("On a full deck the foam gives %.0e to %.0e N/m3 (memory; the worse counts), the deck is flat and stiff, the "
-              + "pane's edges are free, and water bends nothing; the side panes' weight and stiffness are left out.",
-          s.settings().get(Setting.FOAM_SOFT_N_M3), s.settings().get(Setting.FOAM_STIFF_N_M3)));
+      all.add(text("On a full deck the foam pushes back with %s to %s MN/m3 (memory; the worse counts), the deck is flat and "
+              + "stiff, the pane's edges are free, and water bends nothing; the side panes' weight and stiffness are left out.",
+          mega(s.settings().get(Setting.FOAM_SOFT_N_M3)), mega(s.settings().get(Setting.FOAM_STIFF_N_M3))));
     }
     all.add(cover(feet));
     if (feet.stream().anyMatch(FootBearing::onSand)) all.add("Sand spreads nothing: it shifts, and animals dig it away.");
@@ -244,5 +247,10 @@ final class PaneFindings {
 
   private static String text(String format, Object... values) {
     return String.format(Locale.ROOT, format, values);
+  }
+
+  /** Millions, to three digits. */
+  private static String mega(double value) {
+    return new BigDecimal(value * 1e-6).round(new MathContext(3)).stripTrailingZeros().toPlainString();
   }
 }

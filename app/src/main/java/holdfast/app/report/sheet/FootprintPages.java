@@ -18,6 +18,11 @@ final class FootprintPages {
   /** A tile that shows less than this of a rock, metres, does not name it. */
   private static final double LEAST_SEEN_M = 0.006;
 
+  /** Room for the map of the tiles in the heading, and what stands to the right of it. */
+  private static final double MAP_HIGH_MM = 9;
+  private static final double MAP_WIDE_MM = 40;
+  private static final double ASIDE_MM = 62;
+
   private final Canvas c;
   private final SheetContent content;
   private final Figures f;
@@ -95,11 +100,12 @@ final class FootprintPages {
     c.clipped(x, y, tileX, tileY, () -> {
       cells(s, tileLeft(column), tileLow(row));
       feet(s);
+      ruler(x + tileX - 108, y + 4);
       double[] window = {
         (tileLeft(column) + OVERLAP_MM) * 1e-3, (tileLow(row) + OVERLAP_MM) * 1e-3,
         (tileLeft(column) + tileX - OVERLAP_MM) * 1e-3, (tileLow(row) + tileY - OVERLAP_MM) * 1e-3};
       for (int i = 0; i < base.size(); i++) rockWords(s, i, window);
-      // The outlines last: no word may hide where the rock goes.
+      // The outlines last: neither words nor ruler may hide where the rock goes.
       c.pen(Ink.BLACK, 0.6);
       for (Drawing.Stroke k : drawing.strokes(false)) {
         if (k.kind() != Drawing.Kind.CREASE) c.line(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()));
@@ -107,11 +113,10 @@ final class FootprintPages {
     });
     marks(x, y);
     c.brush(Ink.BLACK);
-    c.text("Front of the tank is at the bottom edge. Overlap " + (int) OVERLAP_MM
-        + " mm. Rows count from the front, columns from the left; "
+    c.text("Front of the tank is at the bottom edge. Overlap " + f.mm(OVERLAP_MM)
+        + ". Rows count from the front, columns from the left; "
         + rows + " by " + columns + " in all, tiles without rock left out.", x + 2, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
-    ruler(x + tileX - 108, y + 4);
-    map(column, row, x + tileX - 4, y + tileY - 4);
+    map(column, row);
   }
 
   private void cells(Scaled s, double fromX, double fromY) {
@@ -230,11 +235,11 @@ final class FootprintPages {
     c.textCentred("100 mm (3.94 in) on paper, or the print is not at full size", x + 50, y + 3.5, 2.8, Face.REGULAR);
   }
 
-  /** Which tile this is, in small. */
-  private void map(int column, int row, double right, double top) {
-    double u = 5;
-    double x = right - columns * u;
-    double y = top - rows * u;
+  /** Which tile this is, in small, in the heading: nothing of the tile is hidden. */
+  private void map(int column, int row) {
+    double u = Math.min(3, Math.min(MAP_HIGH_MM / rows, MAP_WIDE_MM / columns));
+    double x = c.widthMm() - Frame.MARGIN_MM - ASIDE_MM - columns * u;
+    double y = c.heightMm() - Frame.MARGIN_MM - 8;
     for (int i = 0; i < columns; i++) {
       for (int j = 0; j < rows; j++) {
         boolean here = i == column && j == row;
