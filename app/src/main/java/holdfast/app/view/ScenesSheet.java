@@ -33,6 +33,8 @@ final class ScenesSheet {
   private final Commands commands;
   private final ImString path = new ImString(512);
   private List<Path> nearby = List.of();
+  /** The file that is there already, about which was asked. */
+  private Optional<Path> asked = Optional.empty();
 
   ScenesSheet(Workbench bench, Ui ui, Commands commands) {
     this.bench = bench;
@@ -126,6 +128,7 @@ final class ScenesSheet {
 
   void files(boolean fresh) {
     if (fresh) {
+      asked = Optional.empty();
       path.set(bench.filing().file().map(Path::toString)
           .orElse(Path.of("").toAbsolutePath().resolve(plainName(bench.scene().name()) + ".json").toString()));
       nearby = jsonIn(bench.filing().folder());
@@ -140,11 +143,15 @@ final class ScenesSheet {
     Path typed = typed();
     if (ui.mainButton("Open", 90)) commands.open(typed);
     ImGui.sameLine();
-    if (ui.button("Save here")) {
-      if (commands.saveAs(typed)) commands.closeSheet();
+    // Another scene is not written over at a first press.
+    boolean sure = asked.filter(typed::equals).isPresent();
+    if (ui.button(sure ? "Write over it" : "Save here")) {
+      if (!sure && taken(typed)) asked = Optional.of(typed);
+      else if (commands.saveAs(typed)) commands.closeSheet();
     }
     ImGui.sameLine();
     if (ui.button("New tank…")) commands.openSheet(Sheets.Kind.FIRST);
+    if (sure) ui.wrapped("There is a file of that name already. Write over it, or type another name.", Palette.INK);
     ui.gap(6);
     ImGui.beginChild("lists", 0, ImGui.getContentRegionAvailY() - ui.px(44), false);
     recent();
@@ -156,6 +163,17 @@ final class ScenesSheet {
     ImGui.endChild();
     Sheets.foot(ui);
     if (ui.button("Close")) commands.closeSheet();
+  }
+
+  /** There is a file that is not the one worked on. */
+  private boolean taken(Path file) {
+    try {
+      Optional<Path> own = bench.filing().file();
+      return Files.exists(file) && (own.isEmpty() || !Files.isSameFile(own.get(), file));
+    } catch (IOException e) {
+      // What cannot be told is asked about.
+      return true;
+    }
   }
 
   private Path typed() {

@@ -139,6 +139,38 @@ class WindowFilesTest {
     assertThat(d.bench.scene()).isEqualTo(Scenes.small());
   }
 
+  /** Saving under the name of another scene asks first; under the own name it does not. */
+  @Test
+  void anotherSceneIsNotWrittenOverUnasked() throws IOException {
+    Path other = folder.resolve("other.json");
+    Scene theirs = ScenesSheet.empty(TankSizes.named("60x30x35 cm").orElseThrow());
+    SceneFiles.save(other, theirs);
+    d.key(GLFW.GLFW_KEY_S, CTRL);
+    d.frames(3);
+    d.type("scene file", other.toString());
+    d.click("Save here");
+    d.frames(2);
+    assertThat(read(other)).isEqualTo(theirs);
+    assertThat(d.window.ui().place("Write over it")).isPresent();
+    // Another name is no longer that question.
+    Path mine = folder.resolve("mine.json");
+    d.type("scene file", mine.toString());
+    d.frames(2);
+    d.click("Save here");
+    assertThat(read(mine)).isEqualTo(Scenes.small());
+    d.key(GLFW.GLFW_KEY_O, CTRL);
+    d.frames(3);
+    d.click("Save here");
+    assertThat(d.window.commands().sheet()).as("the own file").isEmpty();
+    d.key(GLFW.GLFW_KEY_O, CTRL);
+    d.frames(3);
+    d.type("scene file", other.toString());
+    d.click("Save here");
+    d.frames(2);
+    d.click("Write over it");
+    assertThat(read(other)).isEqualTo(Scenes.small());
+  }
+
   @Test
   void unsavedWorkIsAskedAboutBeforeAnythingTakesItsPlace() throws IOException {
     Path file = folder.resolve("other.json");
