@@ -58,7 +58,7 @@ record HeightMarks(Brush brush, Projector eye, Scene scene, Units units) {
     if (!p.inFront() || !q.inFront()) return;
     double s = 6 * brush.scale();
     brush.line(p.x(), p.y(), q.x(), q.y(), 2.4, Palette.FAIL);
-    for (Projector.Spot end : new Projector.Spot[] {p, q}) brush.line(end.x() - s, end.y(), end.x() + s, end.y(), 2.4, Palette.FAIL);
+    brush.line(p.x() - s, p.y(), p.x() + s, p.y(), 2.4, Palette.FAIL).line(q.x() - s, q.y(), q.x() + s, q.y(), 2.4, Palette.FAIL);
     brush.tagBehind(q.x(), q.y(), 0, -1, words, Style.STRONG);
   }
 

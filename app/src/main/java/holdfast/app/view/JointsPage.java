@@ -48,7 +48,8 @@ final class JointsPage {
   void draw() {
     Optional<CheckReport> report = bench.report();
     if (report.isEmpty()) return;
-    JointNumbers numbers = JointNumbers.of(bench.scene(), report.get().joints().stream().map(j -> new Pair(j.a(), j.b())).toList());
+    JointNumbers numbers = JointNumbers.of(bench.scene(),
+        report.get().joints().stream().map(j -> new Pair(j.a(), j.b())).toList());
     if (numbers.pairs().isEmpty()) ui.wrapped("No two rocks bear on each other.", Palette.INK_SOFT);
     if (numbers.fixed() > 0) ui.small("Fixed: the numbers of the build sheet", Palette.INK_SOFT);
     for (int i = 0; i < numbers.pairs().size(); i++) {

@@ -49,7 +49,7 @@ public final class ScanFiles {
     return List.of("obj", "ply", "stl", "glb").contains(ending(name));
   }
 
-  /** Millimetres of a unit as the format has it: glTF counts in metres (glTF 2.0, section 3.4, published), the others do not say. */
+  /** Millimetres of a unit: glTF counts in metres (glTF 2.0, section 3.4, published), the other formats do not say. */
   static double usualUnitMm(String name) {
     return ending(name).equals("glb") ? 1000 : 1;
   }

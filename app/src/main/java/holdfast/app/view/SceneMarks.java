@@ -112,7 +112,8 @@ final class SceneMarks {
       }
       brush.disc(p.x(), p.y(), r, fixed ? Palette.JOINT : Palette.PANEL.solid(0.95));
       brush.ring(p.x(), p.y(), r, on ? 3 : 2, on ? Palette.INK : Palette.JOINT);
-      brush.text(p.x(), p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5, Integer.toString(number.get()), Style.STRONG, 0.5,
+      double base = p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5;
+      brush.text(p.x(), base, Integer.toString(number.get()), Style.STRONG, 0.5,
           fixed ? Palette.PANEL : Palette.INK);
     }
   }

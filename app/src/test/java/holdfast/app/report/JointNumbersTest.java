@@ -17,7 +17,8 @@ class JointNumbersTest {
     Scene s = Scenes.small();
     return s.withRocks(List.of(Scenes.box("slab", 200, 150, 60, 3), Scenes.box("block", 100, 100, 80, 1.4),
         Scenes.box("cap", 80, 80, 40, 0.5), Scenes.box("spare", 80, 80, 60, 0.7)))
-        .withPlacements(List.of(Scenes.at("slab", 300, 200, 10), Scenes.at("block", 300, 200, 70), Scenes.at("cap", 300, 200, 150)));
+        .withPlacements(List.of(Scenes.at("slab", 300, 200, 10),
+            Scenes.at("block", 300, 200, 70), Scenes.at("cap", 300, 200, 150)));
   }
 
   private static final List<JointNumbers.Pair> TOUCHING =

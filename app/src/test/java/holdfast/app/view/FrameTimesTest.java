@@ -85,8 +85,8 @@ class FrameTimesTest {
         dragging[i] = timed(d);
       }
       assertThat(d.window.scenesPainted()).isGreaterThanOrEqualTo(3L * FRAMES);
-      System.out.printf("%d rocks, %d x %d pixels, %s: still, 4 samples %s; circling by pointer %s; a rock moved, 4 samples %s%n", rocks,
-          Graphics.WIDTH, Graphics.HEIGHT, Graphics.context().renderer(), spread(still), spread(circling), spread(dragging));
+      System.out.printf("%d rocks, %d x %d pixels, %s: still, 4 samples %s; circling by pointer %s; "
+          + "a rock moved, 4 samples %s%n", rocks, Graphics.WIDTH, Graphics.HEIGHT, Graphics.context().renderer(), spread(still), spread(circling), spread(dragging));
     }
     Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
     long start = System.nanoTime();

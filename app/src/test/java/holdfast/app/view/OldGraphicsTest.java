@@ -22,7 +22,8 @@ class OldGraphicsTest {
   @Test
   void isToldPlainly() throws Exception {
     for (String n : List.of("xvfb-run", "xauth")) {
-      boolean there = List.of(System.getenv().getOrDefault("PATH", "").split(":")).stream().anyMatch(p -> Files.isExecutable(Path.of(p, n)));
+      boolean there = List.of(System.getenv().getOrDefault("PATH", "").split(":")).stream()
+          .anyMatch(p -> Files.isExecutable(Path.of(p, n)));
       if (!there) System.err.println("Left out, no " + n + " here: too old graphics were not tried.");
       assumeTrue(there, () -> "no " + n + " here");
     }
@@ -34,7 +35,8 @@ class OldGraphicsTest {
     p.getOutputStream().close();
     String words = new String(p.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(p.waitFor(120, TimeUnit.SECONDS)).isTrue();
-    assertThat(words).contains("OpenGL 3.3 is needed").contains("holdfast picture").doesNotContain("Exception").doesNotContain("\tat ");
+    assertThat(words).contains("OpenGL 3.3 is needed").contains("holdfast picture")
+        .doesNotContain("Exception").doesNotContain("\tat ");
     assertThat(p.exitValue()).isEqualTo(3);
   }
 }

@@ -242,7 +242,7 @@ class WindowFilesTest {
     assertThat(height).isBetween(heightM - 1e-4, heightM + 1e-4);
   }
 
-  /** A scan from another folder is copied beside the scene, so that the scene can be read again; an unsaved one is saved first. */
+  /** A scan from another folder is copied beside the scene, which can then be read again; an unsaved one is saved first. */
   @Test
   void aDroppedScanIsKeptBesideTheScene() throws IOException {
     Path scans = Files.createDirectories(folder.resolve("scans"));

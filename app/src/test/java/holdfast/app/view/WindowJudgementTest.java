@@ -154,7 +154,8 @@ class WindowJudgementTest {
     assertThat(shown.mechanism()).isEqualTo(f.mechanism().orElseThrow());
     assertThat(shown.words().replace(",", "")).contains(words);
     assertThat(shown.out().isPresent()).isEqualTo(code == Code.LIFTED);
-    assertThat(shown.on(d.bench.tableau(), d.bench.now()).stones()).hasSize(d.bench.tableau().stones().size() - (code == Code.LIFTED ? 1 : 0));
+    assertThat(shown.on(d.bench.tableau(), d.bench.now()).stones())
+        .hasSize(d.bench.tableau().stones().size() - (code == Code.LIFTED ? 1 : 0));
     assertThat(d.bench.camera().target().distanceTo(before.target())).as("flown to what moves").isGreaterThan(0.01);
   }
 
@@ -221,7 +222,7 @@ class WindowJudgementTest {
     assertThat(Pictures.worst(with, scene())).isGreaterThan(10);
   }
 
-  /** The number on the scene is the number in the list, and on the build sheet: the joint that is clicked is the one that opens. */
+  /** The number on the scene is that in the list and on the build sheet: the joint that is clicked is the one that opens. */
   @ParameterizedTest
   @CsvSource({"peninsula-before, 0", "cube, 5"})
   void jointNumbersAgree(String name, int fixed) {

@@ -261,7 +261,8 @@ class WindowTest {
 
   private Object state() {
     List<Object> s = new java.util.ArrayList<>(List.of(d.bench.scene(), d.bench.camera(), d.bench.moving(), d.bench.mode(),
-        d.window.commands().sheet(), d.window.commands().wantsToQuit(), d.bench.shown().cutWay(), d.bench.chosen(), d.bench.chores().busy()));
+        d.window.commands().sheet(), d.window.commands().wantsToQuit(), d.bench.shown().cutWay(), d.bench.chosen(),
+        d.bench.chores().busy()));
     for (Shown.Layer l : Shown.Layer.values()) s.add(d.bench.shown().has(l));
     return s;
   }

@@ -112,7 +112,8 @@ final class PushFindings {
   private Optional<Finding> press(int rock, PressFound p) {
     if (p.marginN() >= tier || !safeUnderWeight(rock)) return Optional.empty();
     String name = study.scene().name(rock);
-    return Optional.of(Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism()).say(
+    Draft draft = Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism());
+    return Optional.of(draft.say(
         text("%s tips when pressed down on its rim with %.1f N.", name, Draft.down(p.marginN())),
         text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
   }
@@ -125,7 +126,8 @@ final class PushFindings {
         .filter(s -> study.judges(s.state()).stream().allMatch(j -> j.safe()))
         .min(Comparator.comparingDouble(ShakeFound::marginG))
         .filter(s -> s.marginG() < limit)
-        .map(s -> Draft.fail(Code.SHAKES).about("the heap").figure(s.marginG(), limit, "g").in(s.state()).moving(s.mechanism()).say(
+        .map(s -> Draft.fail(Code.SHAKES).about("the heap").figure(s.marginG(), limit, "g").in(s.state())
+            .moving(s.mechanism()).say(
             text("Shaken sideways, the heap begins to give way at %.3f g toward the %s; added mass of the water is left out.",
                 s.marginG(), Headings.word(s.degrees())),
             "Fix the tall stacks, or lower them."));

@@ -76,7 +76,8 @@ public final class Renderer implements AutoCloseable {
     // Solid things from near to far, and only the sides that face the eye: what is hidden is then not worked out.
     cut(looks, true);
     if (looks.cut().isEmpty()) glEnable(GL_CULL_FACE);
-    stones(tableau.stones().stream().filter(s -> !looks.faint().contains(s.name())).sorted(nearFirst(camera)).toList(), camera, looks);
+    stones(tableau.stones().stream().filter(s -> !looks.faint().contains(s.name())).sorted(nearFirst(camera)).toList(), camera,
+        looks);
     glDisable(GL_CULL_FACE);
     under(scene, looks);
     cut(looks, false);
