@@ -124,7 +124,8 @@ class NamedHeapsTest {
    */
   @Test
   @Disabled("a known weakness: margins of pushes are found by the ellipse alone and can read up to a tenth too high where shear "
-      + "comes with twist; CornerLimit tells such forces apart and is yet to be asked for every push")
+      + "comes with twist. Asking the corners with the pushes that the springs give is too strict (up to a third less); "
+      + "to be asked is whether any pushes with the same sum and centre give the friction")
   void aPushIsBorneByForcesThatFrictionCanGive() {
     RandomHeap made = Family.LAID.heap(14);
     Random r = new Random(~14L);
