@@ -171,14 +171,18 @@ final class ShearLaws {
     return force[3 * i + r];
   }
 
-  /** Counts the friction of what would slip about where its pressure now is: the pressure at rest is not that under a load. */
+  /**
+   * Counts the friction of what would slip, or bore nothing at rest, about where its pressure now is: the pressure at rest is
+   * not that under a load.
+   */
   void aim(double[] push) {
     for (int i = 0; i < own.length; i++) {
-      if (!(limit[i] > 0) || scale[i] == 1) continue;
+      if (!(limit[i] > 0) || carries[i] && scale[i] == 1) continue;
       pressure(i, push);
       limitCentre[3 * i] = u;
       limitCentre[3 * i + 1] = v;
       limitCentre[3 * i + 2] = arm(i);
+      if (!carries[i]) System.arraycopy(limitCentre, 3 * i, springCentre, 3 * i, 3);
     }
   }
 

@@ -100,19 +100,25 @@ final class Superposition {
     laws.reset();
     Arrays.fill(f, 0);
     known.underLoad(load, d);
-    evaluate();
-    laws.aim(push);
     for (int step = 0; step < Tolerances.SUPERPOSED_STEPS; step++) {
-      if (!newton()) return false;
+      if (!newton(step == 0 ? Tolerances.SUPERPOSED_AIMS : 0)) return false;
       if (laws.within(y, push, corners)) return checked();
     }
     return false;
   }
 
-  private boolean newton() {
+  /**
+   * @param aims Newton steps before which centres of pressure are set anew
+   */
+  private boolean newton(int aims) {
     evaluate();
     double was = missing();
     for (int step = 0; step < Tolerances.SUPERPOSED_NEWTON; step++) {
+      if (step < aims) {
+        laws.aim(push);
+        evaluate();
+        was = missing();
+      }
       if (was <= Tolerances.SUPERPOSED_RESIDUAL) return true;
       if (!(actives <= Tolerances.SUPERPOSED_DENSE ? byPlace() : byBody())) return false;
       System.arraycopy(d, 0, dBefore, 0, d.length);

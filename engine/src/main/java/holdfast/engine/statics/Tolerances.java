@@ -126,6 +126,9 @@ final class Tolerances {
   /** Places up to which a superposition solves for their forces; beyond, for the movements of the bodies. */
   static final int SUPERPOSED_DENSE = 20;
 
+  /** First Newton steps of a superposition that take the centres of pressure along. */
+  static final int SUPERPOSED_AIMS = 4;
+
   /** Times that a Newton step of a superposition is halved. */
   static final int SUPERPOSED_HALVINGS = 5;
 
