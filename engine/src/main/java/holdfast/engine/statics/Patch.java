@@ -21,6 +21,7 @@ final class Patch {
   final double uu;
   final double vv;
   final double uv;
+  private final double[] apart;
 
   Patch(Vec3 normal, List<Vec3> corners) {
     this.normal = normal;
@@ -86,6 +87,14 @@ final class Patch {
     uu = suu;
     vv = svv;
     uv = suv;
+    apart = distances(u, v);
+  }
+
+  private static double[] distances(double[] u, double[] v) {
+    int n = u.length;
+    double[] out = new double[n * n];
+    for (int i = 0; i < n; i++) for (int j = 0; j < n; j++) out[i * n + j] = Math.hypot(u[i] - u[j], v[i] - v[j]);
+    return out;
   }
 
   /** The farthest corner from the centroid, metres. */
@@ -131,6 +140,39 @@ final class Patch {
       sum += d * (primitive(d, along1) - primitive(d, along0));
     }
     return Math.abs(sum) / areaM2;
+  }
+
+  /**
+   * Where pushes at the corners come together: u and v of their centre, and what they can give of twist alone as an arm of
+   * friction. Friction at the corners that adds up to no shear gives at most min over all points q of {@code sum n |x - q|}
+   * (the dual of its largest moment); tried are the centre and the corners, of which one is close to the least.
+   *
+   * @param push pushes, from {@code start} on one a corner
+   * @param to three figures: u, v and the arm, metres; not a number where nothing pushes
+   */
+  void gather(double[] push, int start, double[] to) {
+    int n = u.length;
+    double total = 0;
+    double cu = 0;
+    double cv = 0;
+    for (int k = 0; k < n; k++) {
+      double f = push[start + k];
+      total += f;
+      cu += f * u[k];
+      cv += f * v[k];
+    }
+    cu /= total;
+    cv /= total;
+    double least = 0;
+    for (int k = 0; k < n; k++) least += push[start + k] * Math.hypot(u[k] - cu, v[k] - cv);
+    for (int q = 0; q < n; q++) {
+      double sum = 0;
+      for (int k = 0; k < n; k++) sum += push[start + k] * apart[q * n + k];
+      least = Math.min(least, sum);
+    }
+    to[0] = cu;
+    to[1] = cv;
+    to[2] = least / total;
   }
 
   /** d^2/6 [sec t tan t + asinh(tan t)] with tan t = along / |d|. */

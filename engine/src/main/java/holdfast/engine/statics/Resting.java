@@ -31,6 +31,7 @@ public final class Resting {
   private final double lengthM;
   private final RestStep step;
   private final double[] held;
+  private final double[] gathered = new double[3];
 
   /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
   public Resting(Heap heap, double typicalN) {
@@ -179,26 +180,14 @@ public final class Resting {
     return moved;
   }
 
-  /** Centre of the pushes now, and the arm of the twist: the mean distance of the patch, or of the pushes if that is less. */
+  /** Centre of the pushes now, and the arm of the twist: the mean distance of the patch, or what the pushes give if that is less. */
   private void pressure(int i, double[] centre) {
-    Patch patch = soft.patches[i];
-    double sum = step.total(i);
-    if (!(sum > 0)) return;
-    double u = 0;
-    double v = 0;
-    int start = soft.cornerStart[i];
-    for (int k = 0; k < patch.u.length; k++) {
-      u += step.push[start + k] * patch.u[k] / sum;
-      v += step.push[start + k] * patch.v[k] / sum;
-    }
-    double gathered = 0;
-    for (int k = 0; k < patch.u.length; k++) {
-      gathered += step.push[start + k] / sum * Math.hypot(patch.u[k] - u, patch.v[k] - v);
-    }
-    centre[3 * i] = u;
-    centre[3 * i + 1] = v;
-    double mean = patch.meanDistance(u, v);
-    centre[3 * i + 2] = gathered < Tolerances.NO_ARM * mean ? 0 : Math.min(mean, gathered);
+    if (!(step.total(i) > 0)) return;
+    soft.patches[i].gather(step.push, soft.cornerStart[i], gathered);
+    double mean = soft.patches[i].meanDistance(gathered[0], gathered[1]);
+    centre[3 * i] = gathered[0];
+    centre[3 * i + 1] = gathered[1];
+    centre[3 * i + 2] = gathered[2] < Tolerances.NO_ARM * mean ? 0 : Math.min(mean, gathered[2]);
   }
 
   /** The largest acceleration in the step just made, in g. */

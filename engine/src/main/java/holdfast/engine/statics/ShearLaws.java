@@ -34,6 +34,7 @@ final class ShearLaws {
   private double u;
   private double v;
   private double gathered;
+  private final double[] gathering = new double[3];
 
   private final double[] trial;
   private final double[] force;
@@ -206,26 +207,12 @@ final class ShearLaws {
     return within;
   }
 
-  /** The centre of the pushes of a link, and how far on average they are from it. */
+  /** The centre of the pushes of a link, and the arm of the twist that they give. */
   private void pressure(int i, double[] push) {
-    Patch patch = soft.patches[i];
-    int start = soft.cornerStart[i];
-    double total = 0;
-    u = 0;
-    v = 0;
-    for (int k = 0; k < patch.u.length; k++) {
-      double n = push[start + k];
-      total += n;
-      u += n * patch.u[k];
-      v += n * patch.v[k];
-    }
-    u /= total;
-    v /= total;
-    gathered = 0;
-    for (int k = 0; k < patch.u.length; k++) {
-      double n = push[start + k];
-      if (n > 0) gathered += n / total * Math.hypot(patch.u[k] - u, patch.v[k] - v);
-    }
+    soft.patches[i].gather(push, soft.cornerStart[i], gathering);
+    u = gathering[0];
+    v = gathering[1];
+    gathered = gathering[2];
   }
 
   /** The arm of the twist about that centre; none where the pushes are gathered in one corner. */

@@ -2,7 +2,10 @@ package holdfast.engine.verification;
 
 import holdfast.engine.statics.ForceBalance;
 import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
 import holdfast.engine.verification.Row.Grade;
 import holdfast.engine.verification.Row.Source;
@@ -19,6 +22,9 @@ final class TwistRows {
   private static final Source CORNERS = new Source("Twisted face",
       "pushes at the four corners with that centre of pressure, a family of one parameter: the greatest moment of their "
           + "friction; the lesser of this and the mean distance counts", Grade.DERIVED);
+  private static final Source NO_SHEAR = new Source("Twisted face",
+      "friction of the corners' own pushes that leaves no shear: its greatest moment is the least over all points q of the sum "
+          + "of mu n |x - q| (duality), sought on a grid; no pressure on the face gives more", Grade.DERIVED);
   private static final double A = 0.1;
   private static final double N = 40;
   private static final double MU = 0.5;
@@ -36,7 +42,40 @@ final class TwistRows {
     }
     rows.add(CORNERS.figure("square face a, load at (0.3, 0.3) a from its centre, torsion over mu N a",
         Math.min(meanDistance(0.3, 0.3), cornersAlone(0.3, 0.3)), torsion(0.3, 0.3), 1e-5, "solver tolerance"));
+    for (double off : new double[] {0.3, 0.4, 0.45}) {
+      rows.add(NO_SHEAR.figure("bar L by L/100 on its face, weight " + off + " L from the middle, couple that it stays under over "
+          + "mu N L", noShear(off), staysUnderCouple(off), 2e-4, "the four corners stand for all points"));
+    }
     return rows;
+  }
+
+  private static final double SLIM = 0.01;
+
+  /** The couple that a slim bar stays under when its weight acts {@code off} lengths from the middle, over mu N L. */
+  private static double staysUnderCouple(double off) {
+    Fixtures f = new Fixtures();
+    int bar = f.body("bar", new Vec3(off * A, 0, SLIM * A / 10), A, N);
+    f.bearing(bar, Heap.GROUND, Vec3.Z, MU, new Vec3(-A / 2, -SLIM * A / 2, 0), new Vec3(A / 2, -SLIM * A / 2, 0),
+        new Vec3(A / 2, SLIM * A / 2, 0), new Vec3(-A / 2, SLIM * A / 2, 0));
+    PartJudge judge = new PartJudge(f.heap().separate().get(0), f.dead());
+    LoadCase couple = new LoadCase(State.DRY, judge, List.of(new Wrench(Vec3.ZERO, Vec3.Z)));
+    return LoadCase.least(List.of(couple), 1000, 1e-5).factor() / (MU * N * A);
+  }
+
+  private static double noShear(double off) {
+    double[] x = {-0.5, 0.5, 0.5, -0.5};
+    double[] y = {-SLIM / 2, -SLIM / 2, SLIM / 2, SLIM / 2};
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i <= 4000; i++) {
+      for (int j = 0; j <= 40; j++) {
+        double sum = 0;
+        for (int k = 0; k < 4; k++) {
+          sum += (0.25 + Math.signum(x[k]) * off / 2) * Math.hypot(x[k] - (i / 4000.0 - 0.5), y[k] - SLIM * (j / 40.0 - 0.5));
+        }
+        least = Math.min(least, sum);
+      }
+    }
+    return least;
   }
 
   /** Greatest friction moment of pushes at the corners of a unit square that gather at (u, v). */
