@@ -43,8 +43,9 @@ final class TwistRows {
     rows.add(CORNERS.figure("square face a, load at (0.3, 0.3) a from its centre, torsion over mu N a",
         Math.min(meanDistance(0.3, 0.3), cornersAlone(0.3, 0.3)), torsion(0.3, 0.3), 1e-5, "solver tolerance"));
     for (double off : new double[] {0.3, 0.4, 0.45}) {
-      rows.add(NO_SHEAR.figure("bar L by L/100 on its face, weight " + off + " L from the middle, couple that it stays under over "
-          + "mu N L", noShear(off), staysUnderCouple(off), 2e-4, "the four corners stand for all points"));
+      rows.add(NO_SHEAR.figure("bar L by L/100 on its face, weight " + off
+          + " L from the middle, couple that it stays under over mu N L", noShear(off), staysUnderCouple(off),
+          2e-4, "the four corners stand for all points"));
     }
     return rows;
   }
