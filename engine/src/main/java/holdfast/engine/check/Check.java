@@ -1,7 +1,6 @@
 package holdfast.engine.check;
 
 import holdfast.engine.check.CheckReport.FootLine;
-import holdfast.engine.check.CheckReport.GapLine;
 import holdfast.engine.check.CheckReport.JointLine;
 import holdfast.engine.check.CheckReport.PushLine;
 import holdfast.engine.check.CheckReport.RockLine;
@@ -10,6 +9,7 @@ import holdfast.engine.check.HeapStudy.PressFound;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
 import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
@@ -23,6 +23,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 
 /** The one way in: a scene and its shapes to a report. */
 public final class Check {
@@ -61,29 +62,33 @@ public final class Check {
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
     HeapStudy study = new HeapStudy(heap, options.threads(), options.exact(), recall);
     watch.at(CheckWatch.Stage.PUSHES, 0, 0);
-    List<List<PushFound>> roses = options.roses() ? study.pushes() : List.of();
-    List<PressFound> presses = options.roses() ? study.presses() : List.of();
-    List<ShakeFound> shakes = options.roses() ? study.shakes() : List.of();
-
+    // The three know nothing of each other, and only the pushes fill more than one thread.
+    AtomicReference<Pushed> pushes = new AtomicReference<>();
+    AtomicReference<Apart> apart = new AtomicReference<>();
+    AtomicReference<Supported> supports = new AtomicReference<>();
+    List<Runnable> sections = List.of(
+        () -> pushes.set(Pushed.of(study, options)), () -> apart.set(Apart.of(study, shapes)),
+        () -> supports.set(Supported.of(study, options)));
+    Parallel.map(sections, options.threads(), section -> {
+      section.run();
+      return true;
+    });
+    Pushed pushed = pushes.get();
+    Apart other = apart.get();
+    List<List<PushFound>> roses = pushed.roses;
+    List<PressFound> presses = pushed.presses;
+    List<ShakeFound> shakes = pushed.shakes;
     List<Finding> findings = new ArrayList<>();
     findings.addAll(StandingFindings.of(study));
     if (!options.roses() && !heap.rocks().isEmpty()) {
       findings.add(Draft.fail(Code.UNDECIDED).about("the heap").say(
           "Pushes, presses and shaking were not asked about.", "Run the whole check."));
     }
-    findings.addAll(new PushFindings(study).of(roses, presses, shakes));
-    watch.at(CheckWatch.Stage.SUPPORTS, 0, 0);
-    SupportStudy support = new SupportStudy(study, options.threads());
-    findings.addAll(support.findings());
-    List<GapLine> gaps = new ArrayList<>();
-    RoomFindings room = RoomFindings.of(scene, shapes);
-    findings.addAll(room.findings());
-    gaps.addAll(room.lines());
-    watch.at(CheckWatch.Stage.PANE, 0, 0);
-    PaneStudy pane = PaneStudy.of(study);
-    findings.addAll(pane.findings());
-    findings.addAll(HandlingFindings.of(heap));
-    findings.addAll(LiftFindings.of(heap));
+    findings.addAll(pushed.findings);
+    findings.addAll(supports.get().findings);
+    findings.addAll(other.room.findings());
+    findings.addAll(other.pane.findings());
+    findings.addAll(other.handling);
     watch.at(CheckWatch.Stage.JOINTS, 0, 0);
     findings.addAll(BondingFindings.of(study, findings, options.threads()));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
@@ -97,8 +102,37 @@ public final class Check {
     return new CheckReport(
         scene, verdict, Headline.of(study, verdict, findings, roses) + variations.map(v -> " " + Variations.words(v)).orElse(""),
         findings,
-        states(study, shakes), rocks(study, roses, presses), support.joints(), pane.feet(), gaps,
-        pane.report(), variations, Cautions.of());
+        states(study, shakes), rocks(study, roses, presses), supports.get().joints, other.pane.feet(), other.room.lines(),
+        other.pane.report(), variations, Cautions.of());
+  }
+
+  /** What was pushed, pressed and shaken. */
+  private record Pushed(
+      List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes, List<Finding> findings) {
+    static Pushed of(HeapStudy study, CheckOptions options) {
+      if (!options.roses()) return new Pushed(List.of(), List.of(), List.of(), List.of());
+      List<List<PushFound>> roses = study.pushes();
+      List<PressFound> presses = study.presses();
+      List<ShakeFound> shakes = study.shakes();
+      return new Pushed(roses, presses, shakes, new PushFindings(study).of(roses, presses, shakes, options.threads()));
+    }
+  }
+
+  /** What each support is worth. */
+  private record Supported(List<Finding> findings, List<JointLine> joints) {
+    static Supported of(HeapStudy study, CheckOptions options) {
+      SupportStudy support = new SupportStudy(study, options.threads());
+      return new Supported(support.findings(), support.joints());
+    }
+  }
+
+  /** What does not depend on pushes: room, pane and handling. */
+  private record Apart(RoomFindings room, PaneStudy pane, List<Finding> handling) {
+    static Apart of(HeapStudy study, Shapes shapes) {
+      List<Finding> handling = new ArrayList<>(HandlingFindings.of(study.scene()));
+      handling.addAll(LiftFindings.of(study.scene()));
+      return new Apart(RoomFindings.of(study.scene().scene(), shapes), PaneStudy.of(study), handling);
+    }
   }
 
   /** Worst first, then in the order of the codes, then as they were found. */

@@ -8,8 +8,8 @@ public interface CheckWatch {
 
   /** What a check is at. */
   enum Stage {
-    STANDING("does it stand"), PUSHES("pushes"), SUPPORTS("what each support carries"), PANE("the bottom pane"),
-    JOINTS("which joints to fix"), VARIATIONS("variations");
+    STANDING("does it stand"), PUSHES("pushes, supports and the bottom pane"), JOINTS("which joints to fix"),
+    VARIATIONS("variations");
 
     private final String words;
 

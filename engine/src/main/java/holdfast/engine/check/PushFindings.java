@@ -6,6 +6,7 @@ import holdfast.engine.check.HeapStudy.PressFound;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
 import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Setting;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What the pushes, presses and shaking found, against the tiers of the settings. */
@@ -29,9 +31,10 @@ final class PushFindings {
     tier = settings.get(Setting.PUSH_TIER_N);
   }
 
-  List<Finding> of(List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes) {
+  List<Finding> of(List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes, int threads) {
     List<Finding> out = new ArrayList<>();
-    for (int i = 0; i < roses.size(); i++) out.addAll(rock(i, roses.get(i)));
+    List<Integer> rocks = IntStream.range(0, roses.size()).boxed().toList();
+    Parallel.map(rocks, threads, i -> rock(i, roses.get(i))).forEach(out::addAll);
     for (int i = 0; i < presses.size(); i++) press(i, presses.get(i)).ifPresent(out::add);
     shake(shakes).ifPresent(out::add);
     return out;
