@@ -23,6 +23,12 @@ final class Measured {
   /** Seconds: what is expected to take longer than this is not begun. */
   static final double TOO_LONG_S = 25;
 
+  /** Milliseconds of warming up. */
+  private static final int WARM_MS = 800;
+
+  /** The same for questions of many parts: the compiler needs seconds for all of them. */
+  private static final int LONG_WARM_MS = 5000;
+
   /** Of both, in a quick run. */
   private static final double QUICK_SHARE = 0.2;
 
@@ -44,11 +50,15 @@ final class Measured {
 
   /** Measures questions of one class about layouts, each pair in a Java machine of its own. */
   void run(Class<?> of, Collection<String> questions, Collection<String> layouts) {
+    run(of, questions, layouts, WARM_MS);
+  }
+
+  private void run(Class<?> of, Collection<String> questions, Collection<String> layouts, int warmMs) {
     String named = of.getName().replace(".", "\\.") + "\\.(" + String.join("|", questions) + ")$";
     OptionsBuilder options = new OptionsBuilder();
     options.include(named).forks(1).jvmArgs("-Xmx1g", "-XX:+UseSerialGC").verbosity(VerboseMode.SILENT)
         .addProfiler(GCProfiler.class).shouldFailOnError(true)
-        .warmupIterations(1).warmupTime(TimeValue.milliseconds(quick ? 150 : 800))
+        .warmupIterations(1).warmupTime(TimeValue.milliseconds(quick ? 150 : warmMs))
         .measurementIterations(quick ? 1 : 3).measurementTime(TimeValue.milliseconds(quick ? 150 : 400));
     if (!layouts.isEmpty()) options.param("layout", layouts.toArray(String[]::new));
     try {
@@ -86,7 +96,7 @@ final class Measured {
     once.get();
     double ms = (System.nanoTime() - start) / 1e6;
     if (ms > 1e3 * LONG_S * share) put(question, layout, new Cell(ms, Double.NaN, true));
-    else run(of, List.of(question), List.of(layout));
+    else run(of, List.of(question), List.of(layout), LONG_WARM_MS);
   }
 
   OptionalDouble ms(String question, String layout) {

@@ -19,6 +19,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
@@ -125,12 +126,15 @@ public final class TierQuestion {
           .forEach(r -> questions.add(
               () -> pushed(j.state, j.judge, r).map(w -> new Refusal(Kind.PUSHING, j.state, r, w))));
     }
-    int batch = threads == 1 ? 1 : 2 * threads;
-    for (int from = 0; from < questions.size(); from += batch) {
-      List<Supplier<Optional<Refusal>>> some = questions.subList(from, Math.min(questions.size(), from + batch));
-      for (Optional<Refusal> no : Parallel.map(some, threads, Supplier::get)) if (no.isPresent()) return no;
-    }
-    return Optional.empty();
+    // The first refusal in their order counts, whoever finds one first; what comes after a known one need not be asked.
+    AtomicInteger refused = new AtomicInteger(Integer.MAX_VALUE);
+    List<Optional<Refusal>> answers = Parallel.map(IntStream.range(0, questions.size()).boxed().toList(), threads, k -> {
+      if (k > refused.get()) return Optional.empty();
+      Optional<Refusal> no = questions.get(k).get();
+      if (no.isPresent()) refused.accumulateAndGet(k, Math::min);
+      return no;
+    });
+    return answers.stream().flatMap(Optional::stream).findFirst();
   }
 
   /** Those that no other's judgement covers; pushes are the same in every state. */
