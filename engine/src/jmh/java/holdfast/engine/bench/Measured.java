@@ -23,14 +23,14 @@ final class Measured {
   /** Seconds: what is expected to take longer than this is not begun. */
   static final double TOO_LONG_S = 25;
 
+  /** Of both, in a quick run. */
+  private static final double QUICK_SHARE = 0.2;
+
   /** Milliseconds of warming up. */
   private static final int WARM_MS = 800;
 
   /** The same for questions of many parts: the compiler needs seconds for all of them. */
   private static final int LONG_WARM_MS = 5000;
-
-  /** Of both, in a quick run. */
-  private static final double QUICK_SHARE = 0.2;
 
   private final boolean quick;
   private final Map<String, Cell> cells = new LinkedHashMap<>();

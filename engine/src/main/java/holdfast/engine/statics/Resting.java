@@ -94,7 +94,8 @@ public final class Resting {
       double acceleration = acceleration(inertia);
       double moved = advance(state);
       if (acceleration <= Tolerances.REST_ACCELERATION && moved <= Tolerances.REST_CENTRE) {
-        if (nudged || !nudge(state, load)) return atRest(state);
+        if (nudged || !slipped(state)) return atRest(state);
+        if (!nudge(state, load)) return new Rest.Undecided("what slipped could not be nudged");
         nudged = true;
         inertia = Tolerances.REST_NEXT_INERTIA;
         before = Double.POSITIVE_INFINITY;
@@ -128,18 +129,20 @@ public final class Resting {
     }
   }
 
-  /**
-   * Moves what has slipped a little further, by lowering friction for a moment: rest that hangs by how it came about is no
-   * rest. Returns whether there was anything to nudge.
-   */
-  private boolean nudge(RestState state, double[] load) {
-    boolean slipped = false;
-    for (int i = 0; i < soft.links && !slipped; i++) {
+  private boolean slipped(RestState state) {
+    for (int i = 0; i < soft.links; i++) {
       double size = 0;
       for (int k = 3 * i; k < 3 * i + 3; k++) size += step.slip[k] * step.slip[k];
-      slipped = state.limit[i] > 0 && Math.sqrt(size) > Tolerances.NUDGE_AT * state.limit[i];
+      if (state.limit[i] > 0 && Math.sqrt(size) > Tolerances.NUDGE_AT * state.limit[i]) return true;
     }
-    if (!slipped) return false;
+    return false;
+  }
+
+  /**
+   * Moves what has slipped a little further, by lowering friction for a moment: rest that hangs by how it came about is no
+   * rest. Returns whether a step was found at all.
+   */
+  private boolean nudge(RestState state, double[] load) {
     soft.frictionShare(Tolerances.NUDGE_FRICTION);
     double inertia = Tolerances.NUDGE_INERTIA;
     int found = 0;
@@ -153,7 +156,7 @@ public final class Resting {
       }
     }
     soft.frictionShare(1);
-    return true;
+    return found > 0;
   }
 
   /** Moves the state on by the step found; returns how far, as moment over the heap's length, centres of pressure moved. */

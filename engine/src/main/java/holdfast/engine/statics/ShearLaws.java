@@ -23,7 +23,6 @@ final class ShearLaws {
   private final double[] force0;
   private final double[] centre0;
 
-  private double share;
   /** Springs of their own, not those at rest. */
   private final boolean[] own;
   private final double[] reference;
@@ -71,8 +70,8 @@ final class ShearLaws {
     }
   }
 
+  /** Begins as the heap rests. */
   void reset() {
-    share = Tolerances.SUPERPOSED_FRICTION;
     for (int i = 0; i < own.length; i++) own[i] = !carries[i];
     System.arraycopy(force0, 0, reference, 0, force0.length);
     System.arraycopy(centre0, 0, springCentre, 0, centre0.length);
@@ -84,10 +83,13 @@ final class ShearLaws {
     return !carries[i] && !(soft.friction[i] * total > 0);
   }
 
-  /** The friction of a link that went {@code y} and is pushed by {@code total}; what is wanted beyond the known part, into {@code wanted}. */
+  /**
+   * The friction of a link that went {@code y} and is pushed by {@code total}; what is wanted beyond the known part goes into
+   * {@code wanted}, from {@code at} on.
+   */
   void evaluate(int i, double total, double[] y, int at, double[] wanted) {
     int k = 3 * i;
-    limit[i] = share * soft.friction[i] * total;
+    limit[i] = Tolerances.SUPERPOSED_FRICTION * soft.friction[i] * total;
     if (idle(i, total)) {
       size[i] = 0;
       scale[i] = 1;
@@ -165,7 +167,7 @@ final class ShearLaws {
 
   /** The derivative of figure {@code r} of a link by its push. */
   double perPush(int i, int r) {
-    return scale[i] < 1 && limit[i] > 0 ? share * soft.friction[i] * trial[3 * i + r] / size[i] : 0;
+    return scale[i] < 1 && limit[i] > 0 ? Tolerances.SUPERPOSED_FRICTION * soft.friction[i] * trial[3 * i + r] / size[i] : 0;
   }
 
   double force(int i, int r) {
@@ -197,7 +199,7 @@ final class ShearLaws {
       if (!(limit[i] > 0)) continue;
       pressure(i, push);
       double m = moment(i, force, u, v);
-      double most = limit[i] / share;
+      double most = limit[i] / Tolerances.SUPERPOSED_FRICTION;
       if (size(i, m, Math.min(Tolerances.ELASTIC_ARM * reach[i], gathered)) <= most) continue;
       double arm = arm(i);
       if (size(i, m, arm) <= most) continue;
