@@ -29,7 +29,8 @@ final class SceneMarksChoice {
 
   static boolean joints(Code c) {
     return switch (c) {
-      case NEEDS_BOND, BOND_OVERLOADED, SINGLE_BOND, ROCK_WEAKER, BOND_WITHOUT_CONTACT, HOVERS, OVERLAPS -> true;
+      case NEEDS_BOND, BOND_OVERLOADED, SINGLE_BOND, ROCK_WEAKER, BOND_WITHOUT_CONTACT, HOVERS, OVERLAPS,
+          BREAKS_LIFTED -> true;
       default -> false;
     };
   }
