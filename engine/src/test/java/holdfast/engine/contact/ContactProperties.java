@@ -10,6 +10,7 @@ import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -49,6 +50,24 @@ class ContactProperties {
     assertThat(farthest(q, p)).isLessThan(tolerance);
   }
 
+  /** How far a point lies beyond the faces of a hull. */
+  private static double beyond(Hull hull, Vec3 point) {
+    return hull.faces().stream().mapToDouble(f -> f.normal().dot(point) - f.offset()).max().orElseThrow();
+  }
+
+  /** Nearly level corners share one face: how far from its plane they lie at worst. The limit is a merge's own (HullBuilder). */
+  private static double exactness(Hull hull) {
+    double off = hull.corners().stream().mapToDouble(c -> beyond(hull, c)).max().orElseThrow();
+    assertThat(off).isLessThan(1e-6 * WIDTH);
+    return off;
+  }
+
+  /** A hull with four corners level to 48 nm; a random run came upon it. */
+  @Example
+  void theDistanceIsCertifiedForNearlyLevelCorners() {
+    theDistanceIsCertified(1210306, 1e-4);
+  }
+
   @Property(tries = 200)
   void theDistanceIsCertified(
       @ForAll long seed, @ForAll @Scale(6) @DoubleRange(min = 0.0001, max = 0.05) double gap) {
@@ -57,8 +76,8 @@ class ContactProperties {
     Separation s = Separation.of(new Polytope(pair.get(0)), new Polytope(pair.get(1)), Double.POSITIVE_INFINITY, 0);
     Vec3 d = s.onA().minus(s.onB());
     // Derived: two points of the bodies bound the distance from above, a pair of planes across it from below.
-    for (Hull.Face f : pair.get(0).faces()) assertThat(f.normal().dot(s.onA()) - f.offset()).isLessThan(1e-12);
-    for (Hull.Face f : pair.get(1).faces()) assertThat(f.normal().dot(s.onB()) - f.offset()).isLessThan(1e-12);
+    assertThat(beyond(pair.get(0), s.onA())).isLessThan(exactness(pair.get(0)) + 1e-12);
+    assertThat(beyond(pair.get(1), s.onB())).isLessThan(exactness(pair.get(1)) + 1e-12);
     Vec3 n = d.unit();
     double lower = -pair.get(0).reach(n.negated()) - pair.get(1).reach(n);
     assertThat(d.norm()).isCloseTo(s.distanceM(), within(1e-12));
