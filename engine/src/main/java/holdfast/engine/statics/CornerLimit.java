@@ -2,6 +2,7 @@ package holdfast.engine.statics;
 
 import holdfast.engine.statics.Forces.LinkForce;
 import holdfast.model.geom.Vec3;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Whether friction at a bearing's corners, each limited by its own push, can give a shear and a twist together.
@@ -79,26 +80,19 @@ final class CornerLimit {
   }
 
   private double greatest(double far) {
-    double low = -far;
-    double high = far;
-    for (int i = 0; i < CUTS; i++) {
-      double p = low + (high - low) / 3;
-      double q = high - (high - low) / 3;
-      if (across(p, far) < across(q, far)) low = p;
-      else high = q;
-    }
-    return across((low + high) / 2, far);
+    return peak(far, a -> peak(far, b -> excess(a, b)));
   }
 
-  private double across(double a, double far) {
+  /** The greatest value of a concave function up to {@code far} either way. */
+  private static double peak(double far, DoubleUnaryOperator f) {
     double low = -far;
     double high = far;
     for (int i = 0; i < CUTS; i++) {
       double p = low + (high - low) / 3;
       double q = high - (high - low) / 3;
-      if (excess(a, p) < excess(a, q)) low = p;
+      if (f.applyAsDouble(p) < f.applyAsDouble(q)) low = p;
       else high = q;
     }
-    return excess(a, (low + high) / 2);
+    return f.applyAsDouble((low + high) / 2);
   }
 }

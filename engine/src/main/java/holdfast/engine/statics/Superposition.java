@@ -58,7 +58,6 @@ final class Superposition {
   private final double[] dBefore;
   private final double[] fBefore;
   private final double[] row = new double[3];
-  private final double[] p12 = new double[COLUMN];
   private final double[] q12 = new double[COLUMN];
 
   /**
