@@ -90,10 +90,12 @@ public final class TierQuestion {
 
   /** The same for one who asks again after every edit: what is known of heaps that have not changed is not asked anew. */
   public static Optional<String> unmet(SceneHeap scene, int threads, Recall recall) {
-    Optional<String> no = new TierQuestion(scene, threads, recall)
-        .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList()).map(Refusal::words);
-    recall.completed();
-    return no;
+    try {
+      return new TierQuestion(scene, threads, recall)
+          .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList()).map(Refusal::words);
+    } finally {
+      recall.ended();
+    }
   }
 
   private record Judged(State state, PartJudge judge) {}
@@ -147,7 +149,7 @@ public final class TierQuestion {
   }
 
   /** A question about one heap in one state: all that the answer depends on. */
-  private record Asked(PartJudge judge, List<Push> pushes, List<Double> kg, double limit) {}
+  private record Asked(State state, PartJudge judge, List<Push> pushes, List<Double> kg, double limit) {}
 
   private Optional<String> pushed(State state, PartJudge judge, int rock) {
     PlacedRock r = scene.rocks().get(rock);
@@ -157,7 +159,7 @@ public final class TierQuestion {
     }
     List<Push> all = new ArrayList<>(sideways);
     all.addAll(Push.presses(rock, r.lobes()));
-    return recall.of(new Asked(judge, all, List.of(), settings.get(Setting.PUSH_TIER_N)), () -> {
+    return recall.of(new Asked(state, judge, all, List.of(), settings.get(Setting.PUSH_TIER_N)), () -> {
       PartJudge own = judge.forThread();
       for (int k = 0; k < all.size(); k++) {
         if (!goesOver(state, own, all.get(k))) continue;
@@ -172,7 +174,7 @@ public final class TierQuestion {
     List<Double> kg = judge.part().of(scene.weights().shakingKg(state));
     double limit = settings.get(Setting.SHAKE_G);
     if (limit == 0) return Optional.empty();
-    return recall.of(new Asked(judge, List.of(), kg, limit), () -> {
+    return recall.of(new Asked(state, judge, List.of(), kg, limit), () -> {
       PartJudge own = judge.forThread();
       for (int d = 0; d < directions; d++) {
         Vec3 along = Vec3.heading(360.0 * d / directions);

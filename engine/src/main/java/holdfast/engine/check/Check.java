@@ -58,6 +58,14 @@ public final class Check {
    */
   public static CheckReport run(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
+    try {
+      return judge(scene, shapes, options, watch, recall);
+    } finally {
+      recall.ended();
+    }
+  }
+
+  private static CheckReport judge(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     watch.at(CheckWatch.Stage.STANDING, 0, 0);
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
     HeapStudy study = new HeapStudy(heap, options.threads(), options.exact(), recall);
@@ -96,7 +104,6 @@ public final class Check {
         : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads(), watch));
     variations.map(Variations::findings).ifPresent(findings::addAll);
 
-    recall.completed();
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(findings);
     return new CheckReport(

@@ -195,12 +195,12 @@ final class HeapStudy {
       PlacedRock r = scene.rocks().get(rock);
       List<List<Push>> lines = new ArrayList<>();
       for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
-      return recall.of(new Asked<>(of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare)), () -> rose(rock, lines));
+      return recall.of(new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare)), () -> rose(rock, lines));
     });
   }
 
-  /** A question about the heap of one rock: all that the answer depends on. */
-  private record Asked<L>(List<PartJudge> judges, L pushes, int rocks, List<Double> figures) {}
+  /** A question about the heap of one rock: all that the answer depends on. Equal states share a judge and not their name. */
+  private record Asked<L>(List<State> states, List<PartJudge> judges, L pushes, int rocks, List<Double> figures) {}
 
   private List<PushFound> rose(int rock, List<List<Push>> lines) {
     Map<State, PartJudge> own = threadJudges(rock);
@@ -277,7 +277,7 @@ final class HeapStudy {
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     return Parallel.map(rocks, threads, rock -> {
       List<Push> lines = Push.presses(rock, scene.rocks().get(rock).lobes());
-      return recall.of(new Asked<>(of(rock), lines, scene.rocks().size(), List.of(tier())), () -> press(rock, lines));
+      return recall.of(new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier())), () -> press(rock, lines));
     });
   }
 
@@ -302,11 +302,11 @@ final class HeapStudy {
       State state, double marginG, double atMostG, double degrees, boolean settled, Optional<Mechanism> mechanism) {}
 
   List<ShakeFound> shakes() {
-    return Parallel.map(states, threads, state -> recall.of(new ShakeAsked(judges(state), scene.weights().shakingKg(state),
-        directions(), settings.get(Setting.SHAKE_G)), () -> shake(state)));
+    return Parallel.map(states, threads, state -> recall.of(new ShakeAsked(state, judges(state),
+        scene.weights().shakingKg(state), directions(), settings.get(Setting.SHAKE_G)), () -> shake(state)));
   }
 
-  private record ShakeAsked(List<PartJudge> judges, List<Double> kg, int directions, double limitG) {}
+  private record ShakeAsked(State state, List<PartJudge> judges, List<Double> kg, int directions, double limitG) {}
 
   private int directions() {
     return (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));

@@ -115,13 +115,13 @@ final class SupportStudy {
   }
 
   /** A rock taken out of its heap. */
-  private record Lifted(List<PartJudge> heap, int rock, int rocks) {}
+  private record Lifted(List<State> states, List<PartJudge> heap, int rock, int rocks) {}
 
   private void lifted(List<Finding> out) {
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     List<Optional<Fallen>> found = Parallel.map(rocks, threads, 
-        r -> study.recall().of(new Lifted(study.of(r), r, rocks.size()), () -> without(scene.heap(), i -> true, r)));
+        r -> study.recall().of(new Lifted(study.states(), study.of(r), r, rocks.size()), () -> without(scene.heap(), i -> true, r)));
     for (int r : rocks) {
       found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state())
           .moving(f.mechanism()).say(

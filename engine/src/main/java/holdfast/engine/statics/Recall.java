@@ -7,10 +7,13 @@ import java.util.function.Supplier;
 
 /**
  * What was found before, by what it was found from: after an edit only the heap that was touched is judged anew. Every
- * answer depends on its key alone, so it is the same whether it was recalled or not. What two completed rounds did not ask
- * for is forgotten. For several threads at once.
+ * answer depends on its key alone, so it is the same whether it was recalled or not. What a few rounds did not ask for is
+ * forgotten, also when they were broken off: whoever drags a rock on and on must not fill the memory. For several threads at once.
  */
 public final class Recall {
+  /** Rounds that an answer outlives unasked: an edit takes two, and an interrupted one has asked for little. */
+  private static final int ROUNDS = 4;
+
   private final Map<Object, Kept> kept = new ConcurrentHashMap<>();
   private volatile int round;
 
@@ -51,10 +54,10 @@ public final class Recall {
     return of(new Loaded(part, part.of(whole)), () -> new PartJudge(part, whole));
   }
 
-  /** Ends a round: forgets what neither it nor the one before asked for. */
-  public void completed() {
+  /** Ends a round, completed or not: forgets what it and those just before did not ask for. */
+  public void ended() {
     int now = round;
-    kept.values().removeIf(k -> k.round < now - 1);
+    kept.values().removeIf(k -> k.round <= now - ROUNDS);
     round = now + 1;
   }
 

@@ -62,6 +62,13 @@ class RecallTest {
     assertThat(recall.size() - before).as("one tower of three").isLessThanOrEqualTo(before / 3).isPositive();
   }
 
+  /** Definition: what is found of a state bears its name, also where another state has the same weights. */
+  @Test
+  void equalStatesKeepTheirNames() {
+    HeapStudy study = new HeapStudy(heap(TOWERS), 1);
+    assertThat(study.shakes()).extracting(HeapStudy.ShakeFound::state).isEqualTo(study.states());
+  }
+
   @Test
   void whatIsNoLongerAskedForIsForgotten() {
     Recall recall = new Recall();
