@@ -7,9 +7,12 @@ import holdfast.app.view.draw.Colour;
 import holdfast.app.view.draw.Lettering.Style;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
+import holdfast.engine.check.Finding;
+import holdfast.engine.check.Severity;
 import holdfast.engine.pane.PaneReport;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
+import holdfast.model.scene.Tank;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,10 +32,16 @@ final class MapKeys {
     record Plain(String words) implements Row {}
 
     record Ramp(String low, String high) implements Row {}
+
+    /** A stretch of a line from 0 to 1 that is as it should be, and a mark on the line. */
+    record Span(double from, double to, double at) implements Row {}
   }
 
   /** How a sample is drawn. */
-  private enum Kind { FIELD, HATCHED, DISC, OPEN_DISC, LINE_WITH_DISCS, LINE_WITH_SQUARES, COLUMN, DASHES, PETAL, SQUARE }
+  private enum Kind {
+    FIELD, HATCHED, DISC, OPEN_DISC, LINE_WITH_DISCS, LINE_WITH_SQUARES, COLUMN, DASHES, PETAL, SQUARE, LINE, OUTLINE,
+    CENTRE_OF_MASS, ARROW, CELLS, PROP, SPRING
+  }
 
   private final Brush brush;
   private final Units units;
@@ -106,8 +115,54 @@ final class MapKeys {
     rows.add(new Row.Sample(Kind.PETAL, Palette.FAIL, "does not"));
   }
 
-  boolean any() {
-    return !rows.isEmpty();
+  void lift(Severity severity) {
+    rows.add(new Row.Title("Lifted as one piece"));
+    rows.add(new Row.Sample(Kind.OUTLINE, severity == Severity.FAIL ? Palette.FAIL : Palette.WARN, "the piece"));
+    rows.add(new Row.Sample(Kind.CENTRE_OF_MASS, Palette.INK, "its centre of mass: lift over it"));
+  }
+
+  void opening(Scene scene) {
+    rows.add(new Row.Title("The way through the opening"));
+    rows.add(new Row.Sample(Kind.LINE, Palette.GAP, "the opening, less "
+        + Scale.length(scene.settings().get(Setting.OPENING_CLEAR_MM), units) + " for fingers all round"));
+    rows.add(new Row.Sample(Kind.FIELD, Palette.FINE.solid(0.4), "the piece as it fits best, from above"));
+    rows.add(new Row.Sample(Kind.HATCHED, Palette.FAIL.solid(0.55), "what is too large"));
+  }
+
+  void floats() {
+    rows.add(new Row.Title("Floats"));
+    rows.add(new Row.Sample(Kind.ARROW, Palette.FAIL, "lifted by more than it weighs"));
+  }
+
+  void hollow(Scene scene) {
+    rows.add(new Row.Title("Dead water"));
+    rows.add(new Row.Sample(Kind.CELLS, Palette.FORCE.solid(0.5), "where a ball is caught"));
+    rows.add(new Row.Sample(Kind.OPEN_DISC, Palette.INK, "a ball of "
+        + Scale.length(scene.settings().get(Setting.DEAD_WATER_MM), units)));
+  }
+
+  void plate(Tank.BottomSupport support) {
+    rows.add(new Row.Title("The bottom pane"));
+    boolean known = support != Tank.BottomSupport.UNKNOWN;
+    if (support != Tank.BottomSupport.FULL) rows.add(new Row.Sample(Kind.PROP, Palette.WARN, "carried on its edges"));
+    if (support != Tank.BottomSupport.EDGES) {
+      rows.add(new Row.Sample(Kind.SPRING, Palette.INK, known ? "carried by foam all over" : "or by foam all over"));
+    }
+    if (!known) rows.add(new Row.Plain("Which of them is not known."));
+  }
+
+  /** How much rock there is for the water, against what is usual. */
+  void amount(Scene scene, Finding f) {
+    if (f.figure().isEmpty()) return;
+    double low = scene.settings().get(Setting.ROCK_LOW_KG_PER_L);
+    double high = scene.settings().get(Setting.ROCK_HIGH_KG_PER_L);
+    double is = f.figure().getAsDouble();
+    double full = 1.25 * Math.max(high, is);
+    rows.add(new Row.Title("Rock for the size of the tank"));
+    rows.add(new Row.Span(low / full, high / full, is / full));
+    rows.add(new Row.Plain(units.text(Quantity.DENSITY, is, is < low ? RoundingMode.FLOOR : RoundingMode.CEILING) + "; usual is "
+        + units.number(Quantity.DENSITY, low, RoundingMode.HALF_EVEN) + " to "
+        + units.text(Quantity.DENSITY, high, RoundingMode.HALF_EVEN)));
   }
 
   /** Draws the card with its top left corner at this place. */
@@ -152,6 +207,13 @@ final class MapKeys {
       brush.text(x, y + 23 * s, ramp.low, Style.TICK, 0, Palette.INK_SOFT);
       brush.text(x + w, y + 23 * s, ramp.high, Style.TICK, 1, Palette.INK_SOFT);
     }
+    if (r instanceof Row.Span span) {
+      brush.box(x, y + 5 * s, x + w, y + 8 * s, Palette.RULE);
+      brush.box(x + w * span.from, y + 2 * s, x + w * span.to, y + 11 * s, Palette.FINE.solid(0.75));
+      double at = x + w * span.at;
+      brush.triangle(at - 6 * s, y - 3 * s, at + 6 * s, y - 3 * s, at, y + 6 * s, Palette.INK)
+          .line(at, y + 4 * s, at, y + 14 * s, 2, Palette.INK);
+    }
     if (r instanceof Row.Sample p) {
       sample(p.kind, x, y + 7 * s, p.colour);
       brush.text(x + 34 * s, base, p.words, Style.TICK, 0, Palette.INK);
@@ -179,6 +241,29 @@ final class MapKeys {
       case PETAL -> brush.triangle(x, y, x + 22 * s, y - 6 * s, x + 22 * s, y + 6 * s, c.solid(0.25))
           .line(x + 22 * s, y - 6 * s, x + 22 * s, y + 6 * s, 2, c);
       case SQUARE -> brush.box(mid - 6 * s, y - 6 * s, mid + 6 * s, y + 6 * s, c);
+      case LINE -> brush.line(x, y, x + 22 * s, y, 2.6, c);
+      case OUTLINE -> brush.line(x, y + 6 * s, x + 5 * s, y - 6 * s, 2.6, c)
+          .line(x + 5 * s, y - 6 * s, x + 20 * s, y - 4 * s, 2.6, c)
+          .line(x + 20 * s, y - 4 * s, x + 22 * s, y + 6 * s, 2.6, c).line(x + 22 * s, y + 6 * s, x, y + 6 * s, 2.6, c);
+      case CENTRE_OF_MASS -> PieceMarks.centreOfMass(brush, mid, y, 6.5);
+      case ARROW -> brush.arrow(mid, y + 7 * s, mid, y - 7 * s, 3, c);
+      case CELLS -> {
+        for (int i = 0; i < 6; i++) {
+          double left = x + (2 + 7 * (i % 3)) * s;
+          double top = y + (i < 3 ? -6 : 1) * s;
+          brush.box(left, top, left + 5.5 * s, top + 5.5 * s, c);
+        }
+      }
+      case PROP -> brush.triangle(mid, y - 6 * s, mid - 7 * s, y + 6 * s, mid + 7 * s, y + 6 * s, c.solid(0.55))
+          .line(mid, y - 6 * s, mid - 7 * s, y + 6 * s, 1.6, Palette.INK)
+          .line(mid, y - 6 * s, mid + 7 * s, y + 6 * s, 1.6, Palette.INK)
+          .line(mid - 7 * s, y + 6 * s, mid + 7 * s, y + 6 * s, 1.6, Palette.INK);
+      case SPRING -> {
+        for (int i = 0; i < 4; i++) {
+          double side = (i % 2 == 0 ? 5 : -5) * s;
+          brush.line(mid - side, y + (3.5 * i - 7) * s, mid + side, y + (3.5 * i - 3.5) * s, 1.6, c);
+        }
+      }
     }
   }
 }

@@ -56,6 +56,39 @@ final class SceneMarksChoice {
     return c == Code.SHADED || c == Code.LIVE_AT_BOTTOM;
   }
 
+  /** A piece that is heavy to lift. */
+  static boolean lift(Code c) {
+    return c == Code.HEAVY_LIFT;
+  }
+
+  static boolean opening(Code c) {
+    return c == Code.OPENING;
+  }
+
+  static boolean floats(Code c) {
+    return c == Code.FLOATS;
+  }
+
+  /** Pockets of dead water. */
+  static boolean hollow(Code c) {
+    return c == Code.DEAD_WATER;
+  }
+
+  /** The bottom pane as a plate, apart from its stress. */
+  static boolean plate(Code c) {
+    return c == Code.PANE_THICKNESS || c == Code.PANE_SUPPORT;
+  }
+
+  /** How much rock there is: it has no place in the tank and is told on the card of keys. */
+  static boolean amount(Code c) {
+    return c == Code.ROCK_AMOUNT;
+  }
+
+  /** Findings that are seen only with the whole tank in sight, whatever rock they name. */
+  static boolean wholeTank(Code c) {
+    return opening(c) || plate(c);
+  }
+
   /** Findings whose movement is shown when the report carries it. */
   static boolean moves(Code c) {
     return switch (c) {

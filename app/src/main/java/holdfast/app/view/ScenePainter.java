@@ -165,7 +165,10 @@ final class ScenePainter {
     if (!player.playing()) amongStones(marks, report);
     renderer.draw(target, tableau, camera, looks(), marks, scale);
     Legends legends = new Legends(brush, eye, bench.units());
-    if (has(Shown.Layer.CELLS) && bench.shown().cutWay() == Shown.CutWay.NONE) legends.cells(bench.scene());
+    // What carries the bottom is drawn where the cells' numbers stand.
+    boolean room = bench.shown().cutWay() == Shown.CutWay.NONE
+        && bench.opened().filter(f -> SceneMarksChoice.plate(f.code())).isEmpty();
+    if (has(Shown.Layer.CELLS) && room) legends.cells(bench.scene());
     if (has(Shown.Layer.WATER)) legends.water(bench.scene());
     legends.scale(target.width() - 20 * scale, target.height() - 18 * scale);
     if (!player.playing()) onTop(brush, eye, tableau, report);
@@ -182,8 +185,10 @@ final class ScenePainter {
     Set<String> chosen = player.playing() ? Set.of() : stages ? this.stages.fresh() : bench.chosenNames();
     // Feet and pane lie under the stones: these are then seen through, and water and sand left out.
     Optional<Code> code = bench.opened().map(Finding::code);
-    boolean under = !player.playing() && (showsPane(code) || showsFeet(code));
-    Set<String> faint = stages ? this.stages.notYet() : under ? allNames() : Set.of();
+    Optional<FindingMarks> own = player.playing() ? Optional.empty() : opened();
+    boolean under = !player.playing() && (showsPane(code) || showsFeet(code) || own.filter(FindingMarks::under).isPresent());
+    Set<String> faint = stages ? this.stages.notYet() : under ? allNames()
+        : own.map(FindingMarks::standingBack).orElse(Set.of());
     return new Looks(has(Shown.Layer.WATER) && !stages && !under, has(Shown.Layer.SAND) && !under, has(Shown.Layer.GLASS),
         has(Shown.Layer.CELLS), cut(), chosen, bench.hovered(), faint, has(Shown.Layer.JOINTS));
   }
@@ -203,7 +208,13 @@ final class ScenePainter {
     };
   }
 
+  /** The drawings of the opened finding's own. */
+  private Optional<FindingMarks> opened() {
+    return bench.opened().map(f -> new FindingMarks(f, bench.scene(), survey(), bench.units()));
+  }
+
   private void amongStones(Marks marks, Optional<CheckReport> report) {
+    opened().ifPresent(o -> o.amongStones(marks));
     Optional<Code> code = bench.opened().map(Finding::code);
     if (showsPane(code)) {
       report.flatMap(CheckReport::pane).ifPresent(p -> SceneMarks.pane(marks, p, bench.scene().floor().topMm() / 1e3));
@@ -221,6 +232,7 @@ final class ScenePainter {
   }
 
   private void onTop(Brush brush, Projector eye, Tableau tableau, Optional<CheckReport> report) {
+    opened().ifPresent(o -> o.onTop(brush, eye, tableau));
     Optional<Code> code = bench.opened().map(Finding::code);
     survey().ifPresent(s -> {
       if (showsGaps(code)) {
@@ -266,6 +278,7 @@ final class ScenePainter {
     Optional<Code> code = bench.opened().map(Finding::code);
     if (showsPane(code)) report.flatMap(CheckReport::pane).ifPresent(keys::pane);
     if (rose(report).isPresent()) keys.rose(bench.scene());
+    opened().ifPresent(o -> o.keys(keys));
     if (survey().isEmpty()) return keys;
     if (showsReach(code)) keys.reach(bench.scene());
     if (showsFeet(code) && report.isPresent()) keys.feet();

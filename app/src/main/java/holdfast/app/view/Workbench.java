@@ -269,7 +269,7 @@ final class Workbench implements AutoCloseable {
 
   /**
    * Opens a finding, chooses the rock it is about and flies there and to what moves; the whole tank comes in sight where it
-   * is about no rock. Opening it again closes it.
+   * is about no rock or its drawing wants it. Opening it again closes it.
    */
   void open(Finding finding) {
     if (opened().filter(finding::equals).isPresent()) {
@@ -281,7 +281,7 @@ final class Workbench implements AutoCloseable {
     List<Stone> about =
         tableau().stones().stream().filter(s -> finding.about().contains(s.name()) || movers.contains(s)).toList();
     finding.about().stream().filter(n -> stone(n).isPresent()).findFirst().ifPresent(n -> choose(Optional.of(n)));
-    if (about.isEmpty()) fit();
+    if (about.isEmpty() || SceneMarksChoice.wholeTank(finding.code())) fit();
     else fly(cameraOn(about));
   }
 

@@ -27,8 +27,11 @@ final class Judged {
     return p.resolve("scenes");
   }
 
+  /** A shipped scene, or one of this package's own. */
   static Scene scene(String name) {
-    Scene s = SceneReader.read(folder().resolve(name + ".json")).match(x -> x, refused -> {
+    Path shipped = folder().resolve(name + ".json");
+    Path file = Files.exists(shipped) ? shipped : Path.of("src/test/resources/holdfast/app/view/" + name + ".json");
+    Scene s = SceneReader.read(file).match(x -> x, refused -> {
       throw new AssertionError(refused.rendered());
     });
     Map<Setting, Double> given = new EnumMap<>(Setting.class);

@@ -54,6 +54,13 @@ class ScreensTest {
       show(d, "light");
       d.click("names");
     }),
+    HEAVY_LIFT("handling", d -> open(d, Code.HEAVY_LIFT)),
+    OPENING("handling", d -> open(d, Code.OPENING)),
+    FLOATS("handling", d -> open(d, Code.FLOATS)),
+    DEAD_WATER("handling", d -> open(d, Code.DEAD_WATER)),
+    PANE_THICKNESS("handling", d -> open(d, Code.PANE_THICKNESS)),
+    PANE_SUPPORT("handling", d -> open(d, Code.PANE_SUPPORT)),
+    ROCK_AMOUNT("handling", d -> open(d, Code.ROCK_AMOUNT)),
     JOINTS("peninsula-before", d -> {
       d.key(GLFW.GLFW_KEY_J, 0);
       d.rest();

@@ -160,7 +160,7 @@ public final class Modules {
   }
 
   /** The openings of a tank; the whole rim when it has no braces. */
-  static List<Tank.Opening> openings(Tank tank) {
+  public static List<Tank.Opening> openings(Tank tank) {
     return tank.openings().isEmpty()
         ? List.of(new Tank.Opening(0, 0, tank.lengthMm(), tank.widthMm())) : tank.openings();
   }

@@ -73,10 +73,13 @@ public final class DeadWater {
    * @param volumeM3 water that the ball sweeps inside it
    * @param centre mean place of the ball's centre, metres
    * @param rocks names of the rocks that close it in, in the order of the placements
+   * @param cells middles of the lattice's cells that the ball sweeps, metres: together the volume
+   * @param cellM side of a cell, metres
    */
-  public record Pocket(double volumeM3, Vec3 centre, List<String> rocks) {
+  public record Pocket(double volumeM3, Vec3 centre, List<String> rocks, List<Vec3> cells, double cellM) {
     public Pocket {
       rocks = List.copyOf(rocks);
+      cells = List.copyOf(cells);
     }
   }
 
@@ -153,6 +156,10 @@ public final class DeadWater {
     return (k * ny + j) * nx + i;
   }
 
+  private Vec3 middle(int p) {
+    return new Vec3(x(p % nx), y(p / nx % ny), lowM + (p / nx / ny + 0.5) * stepM);
+  }
+
   private List<Pocket> pockets(double radiusM, List<String> names) {
     double[] squared = new double[rockAt.length];
     for (int p = 0; p < squared.length; p++) squared[p] = rockAt[p] >= 0 ? 0 : FAR;
@@ -227,7 +234,7 @@ public final class DeadWater {
       int i = p % nx;
       int j = p / nx % ny;
       int k = p / nx / ny;
-      sum = sum.plus(new Vec3(x(i), y(j), lowM + (k + 0.5) * stepM));
+      sum = sum.plus(middle(p));
       for (int c = Math.max(0, k - reach - 1); c <= Math.min(nz - 1, k + reach + 1); c++) {
         for (int b = Math.max(0, j - reach - 1); b <= Math.min(ny - 1, j + reach + 1); b++) {
           for (int a = Math.max(0, i - reach - 1); a <= Math.min(nx - 1, i + reach + 1); a++) {
@@ -238,8 +245,8 @@ public final class DeadWater {
         }
       }
     }
-    return new Pocket(
-        swept.size() * Math.pow(stepM, 3), sum.times(1.0 / centres.size()), near.stream().map(names::get).toList());
+    return new Pocket(swept.size() * Math.pow(stepM, 3), sum.times(1.0 / centres.size()),
+        near.stream().map(names::get).toList(), swept.stream().map(this::middle).toList(), stepM);
   }
 
   /** Squared distance, in steps, of every point to the nearest solid one: one axis after the other. */

@@ -39,6 +39,11 @@ class DeadWaterTest {
     assertThat(pockets.get(0).volumeM3()).isCloseTo(975.6e-6, within(0.12 * 975.6e-6));
     assertThat(pockets.get(0).centre().distanceTo(new Vec3(0.17, 0.17, 0.17))).isLessThan(0.008);
     assertThat(pockets.get(0).rocks()).containsExactly("walls", "lid");
+    // Its cells fill that volume, each once, inside the chest.
+    DeadWater.Pocket p = pockets.get(0);
+    assertThat(p.cells()).doesNotHaveDuplicates();
+    assertThat(p.cells().size() * Math.pow(p.cellM(), 3)).isCloseTo(p.volumeM3(), within(1e-12));
+    assertThat(p.cells()).allMatch(c -> c.x() > 0.12 && c.x() < 0.22 && c.y() > 0.12 && c.y() < 0.22 && c.z() > 0.12 && c.z() < 0.22);
   }
 
   @Test

@@ -56,8 +56,17 @@ public final class Scale {
 
   /** A length that is free, rounded down. */
   public static String room(double mm, Units units) {
+    return length(mm, units, RoundingMode.FLOOR);
+  }
+
+  /** A length by which something is too large, rounded up. */
+  public static String excess(double mm, Units units) {
+    return length(mm, units, RoundingMode.CEILING);
+  }
+
+  private static String length(double mm, Units units, RoundingMode rounding) {
     boolean whole = units == Units.METRIC && Math.abs(mm) >= 10;
-    String text = whole ? Units.fixed(mm, 0, RoundingMode.FLOOR) : units.number(Quantity.LENGTH, mm, RoundingMode.FLOOR);
+    String text = whole ? Units.fixed(mm, 0, rounding) : units.number(Quantity.LENGTH, mm, rounding);
     return (text.contains(".") ? text.replaceFirst("\\.?0+$", "") : text) + " " + units.sign(Quantity.LENGTH);
   }
 
