@@ -1,5 +1,6 @@
 package holdfast.app.command;
 
+import holdfast.model.scene.UsMeasure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -54,8 +55,8 @@ final class Measures {
     double unit = switch (m.group(2).toLowerCase(Locale.ROOT)) {
       case "", "kg" -> 1;
       case "g" -> 1e-3;
-      case "lb", "lbs" -> 0.45359237; // exact, NIST SP 811
-      case "oz" -> 0.45359237 / 16; // sixteen ounces to the pound
+      case "lb", "lbs" -> UsMeasure.POUND_KG;
+      case "oz" -> UsMeasure.OUNCE_G / 1e3;
       default -> throw unknownUnit(option, m.group(2), "kg, g, lb or oz");
     };
     return number(m.group(1)) * unit;
@@ -66,7 +67,7 @@ final class Measures {
       case "mm" -> OptionalDouble.of(1);
       case "cm" -> OptionalDouble.of(10);
       case "m" -> OptionalDouble.of(1000);
-      case "in", "inch", "inches", "\"", "″" -> OptionalDouble.of(25.4); // exact, NIST SP 811
+      case "in", "inch", "inches", "\"", "″" -> OptionalDouble.of(UsMeasure.INCH_MM);
       default -> OptionalDouble.empty();
     };
   }

@@ -1,26 +1,24 @@
 package holdfast.app.report;
 
+import holdfast.model.scene.UsMeasure;
 import java.util.Arrays;
 import java.util.Optional;
 
 /**
  * What a figure measures, its unit in files and findings, the unit that people of the other system read, and how many
  * decimals are worth printing in each.
- *
- * <p>Factors: NIST Special Publication 811 (2008), appendix B.8; inch, pound and standard gravity are exact there, and
- * with them all the rest.
  */
 public enum Quantity {
-  LENGTH("mm", 1, "in", 25.4, 2),
-  AREA("mm2", 0, "in2", 25.4 * 25.4, 2),
-  MASS("kg", 2, "lb", 0.45359237, 2),
-  FORCE("N", 1, "lbf", 4.4482216152605, 2),
-  IMPULSE("N s", 2, "lbf s", 4.4482216152605, 3),
-  ENERGY("J", 2, "ft lbf", 1.3558179483314004, 2),
-  STRESS("N/mm2", 2, "psi", 6894.757293168361e-6, 0),
-  VOLUME("L", 1, "gal", 3.785411784, 1),
-  SMALL_VOLUME("ml", 0, "fl oz", 29.5735295625, 1),
-  DENSITY("kg/L", 2, "lb/gal", 0.45359237 / 3.785411784, 1),
+  LENGTH("mm", 1, "in", UsMeasure.INCH_MM, 2),
+  AREA("mm2", 0, "in2", UsMeasure.INCH_MM * UsMeasure.INCH_MM, 2),
+  MASS("kg", 2, "lb", UsMeasure.POUND_KG, 2),
+  FORCE("N", 1, "lbf", UsMeasure.POUND_FORCE_N, 2),
+  IMPULSE("N s", 2, "lbf s", UsMeasure.POUND_FORCE_N, 3),
+  ENERGY("J", 2, "ft lbf", UsMeasure.POUND_FORCE_N * UsMeasure.FOOT_M, 2),
+  STRESS("N/mm2", 2, "psi", UsMeasure.PSI_N_MM2, 0),
+  VOLUME("L", 1, "gal", UsMeasure.GALLON_L, 1),
+  SMALL_VOLUME("ml", 0, "fl oz", UsMeasure.FLUID_OUNCE_ML, 1),
+  DENSITY("kg/L", 2, "lb/gal", UsMeasure.POUND_KG / UsMeasure.GALLON_L, 1),
   SHAKE("g", 3, "g", 1, 3);
 
   private final String metric;

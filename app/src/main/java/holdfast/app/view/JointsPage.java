@@ -11,6 +11,7 @@ import holdfast.app.view.draw.Scale;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
 import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.UsMeasure;
 import imgui.ImDrawList;
 import imgui.ImGui;
 import java.util.List;
@@ -123,7 +124,7 @@ final class JointsPage {
     if (typed.isEmpty()) return;
     try {
       double v = Double.parseDouble(typed.get().replace(',', '.'));
-      double ml = bench.units() == Units.US ? v * 29.5735295625 : v;
+      double ml = bench.units() == Units.US ? v * UsMeasure.FLUID_OUNCE_ML : v;
       if (ml > 0) bench.apply(new Edit.Fix(JointSpec.paste(j.a(), j.b(), now.bond(), ml).madeIn(now.madeIn())));
     } catch (NumberFormatException e) {
       bench.tell("'" + typed.get() + "' is not a number.", SeverityLook.WARN);

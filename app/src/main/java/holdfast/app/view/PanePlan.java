@@ -13,6 +13,7 @@ import holdfast.engine.pane.Point2;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Tank;
+import holdfast.model.scene.UsMeasure;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -203,7 +204,7 @@ final class PanePlan {
 
   private void axes(Graphics2D g) {
     Tank t = scene.tank();
-    double mm = units == Units.US ? 25.4 : 1;
+    double mm = units == Units.US ? UsMeasure.INCH_MM : 1;
     double every = PaneScale.niceStep(t.lengthMm() / mm / 6);
     double size = 12.5 * s;
     PanePicture.ink(g, Palette.INK_SOFT);

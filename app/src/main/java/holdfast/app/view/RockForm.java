@@ -7,6 +7,7 @@ import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.model.scene.Rock;
+import holdfast.model.scene.UsMeasure;
 import holdfast.model.shape.RockShapes;
 import holdfast.model.shape.ShapeResult;
 import imgui.ImGui;
@@ -18,8 +19,6 @@ import java.util.OptionalDouble;
 
 /** Describes a rock: measurements and weight, or a scan. For a new rock or for one that is there. */
 final class RockForm {
-  private static final double LB_KG = 0.45359237;
-  private static final double INCH_MM = 25.4;
   private final Workbench bench;
   private final Ui ui;
   private final Commands commands;
@@ -171,8 +170,8 @@ final class RockForm {
   }
 
   private void submit(boolean existing) {
-    double mm = bench.units() == Units.US ? INCH_MM : 1;
-    double kg = bench.units() == Units.US ? LB_KG : 1;
+    double mm = bench.units() == Units.US ? UsMeasure.INCH_MM : 1;
+    double kg = bench.units() == Units.US ? UsMeasure.POUND_KG : 1;
     Optional<Double> l = number(length, mm);
     Optional<Double> w = number(width, mm);
     Optional<Double> h = number(height, mm);

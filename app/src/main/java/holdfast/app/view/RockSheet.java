@@ -10,6 +10,7 @@ import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
+import holdfast.model.scene.UsMeasure;
 import imgui.ImGui;
 import java.util.Optional;
 
@@ -81,7 +82,7 @@ final class RockSheet {
       int axis = i;
       number(names[i], bench.units().briefNumber(Quantity.LENGTH, at[i])).ifPresent(v -> {
         double[] next = at.clone();
-        next[axis] = bench.units() == Units.US ? v * 25.4 : v;
+        next[axis] = bench.units() == Units.US ? v * UsMeasure.INCH_MM : v;
         bench.apply(new Edit.Move("move", p.rock(), new Vec3(next[0], next[1], next[2]), p.turn()));
       });
       ImGui.sameLine(ui.px(128));

@@ -8,6 +8,7 @@ import holdfast.app.view.draw.Palette;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Tank;
+import holdfast.model.scene.UsMeasure;
 import imgui.ImGui;
 import imgui.type.ImString;
 import java.util.LinkedHashMap;
@@ -15,7 +16,6 @@ import java.util.Map;
 
 /** Lengths and glass of the tank, its floor, sand and water. */
 final class TankSheet {
-  private static final double INCH_MM = 25.4;
   private static final String[] LENGTHS =
       {"length", "width", "height", "side glass", "bottom glass", "water level", "sand", "cell"};
   private final Workbench bench;
@@ -112,7 +112,7 @@ final class TankSheet {
   }
 
   private void submit() {
-    double unit = bench.units() == Units.US ? INCH_MM : 1;
+    double unit = bench.units() == Units.US ? UsMeasure.INCH_MM : 1;
     double[] v = new double[LENGTHS.length];
     for (int i = 0; i < v.length; i++) {
       try {

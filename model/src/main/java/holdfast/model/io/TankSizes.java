@@ -1,6 +1,7 @@
 package holdfast.model.io;
 
 import holdfast.model.scene.Tank.BottomSupport;
+import holdfast.model.scene.UsMeasure;
 import holdfast.model.scene.UsualGlass;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +14,6 @@ import java.util.Optional;
  * measure their own.
  */
 public final class TankSizes {
-  private static final double INCH_MM = 25.4;
 
   /** Outer lengths, centimetres (common practice). */
   private static final int[][] METRIC_CM = {
@@ -33,7 +33,7 @@ public final class TankSizes {
     List<TankSize> sizes = new ArrayList<>();
     // Foam or frame is not known of a metric tank, and the worse of both is then taken; those with a trim stand on it.
     for (int[] s : METRIC_CM) sizes.add(outer(s, 10, "cm", BottomSupport.UNKNOWN));
-    for (int[] s : INCHES) sizes.add(outer(s, INCH_MM, "in", BottomSupport.EDGES));
+    for (int[] s : INCHES) sizes.add(outer(s, UsMeasure.INCH_MM, "in", BottomSupport.EDGES));
     return List.copyOf(sizes);
   }
 

@@ -9,7 +9,6 @@ import java.util.List;
  * <p>24 x 12 x 12 in: 5 mm; 24 to 36 x 18 x 18 in: 8 mm; 24 x 24 x 24 or 48 x 18 x 18 in: 10 mm; larger: 12 mm and more.
  */
 public final class UsualGlass {
-  private static final double INCH_MM = 25.4;
 
   /** Inside sizes are given against nominal ones; this much over still counts as the nominal size. */
   private static final double SLACK_MM = 10;
@@ -22,8 +21,8 @@ public final class UsualGlass {
 
   private record Row(double lengthIn, double widthIn, double heightIn, double glassMm) {
     boolean holds(double lengthMm, double widthMm, double heightMm) {
-      return lengthMm <= lengthIn * INCH_MM + SLACK_MM && widthMm <= widthIn * INCH_MM + SLACK_MM
-          && heightMm <= heightIn * INCH_MM + SLACK_MM;
+      return lengthMm <= lengthIn * UsMeasure.INCH_MM + SLACK_MM && widthMm <= widthIn * UsMeasure.INCH_MM + SLACK_MM
+          && heightMm <= heightIn * UsMeasure.INCH_MM + SLACK_MM;
     }
   }
 

@@ -1,5 +1,6 @@
 package holdfast.app.report.sheet;
 
+import holdfast.model.scene.UsMeasure;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -29,7 +30,7 @@ final class Canvas implements AutoCloseable {
   private static final Pattern FIGURE_AND_UNIT =
       Pattern.compile("(?<=\\d) (?=(?:%|mm|cm²|kg|lb|L|gal|g|oz|N|h|min|in|psi|ml|days?)(?![\\w/]))");
 
-  private static final double POINTS_PER_MM = 72 / 25.4;
+  private static final double POINTS_PER_MM = 72 / UsMeasure.INCH_MM;
   private static final String FONTS = "/com/formdev/flatlaf/fonts/roboto/";
 
   /** Weights of letter. */

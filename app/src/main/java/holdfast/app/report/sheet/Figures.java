@@ -2,6 +2,7 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
+import holdfast.model.scene.UsMeasure;
 import java.math.RoundingMode;
 
 /** Figures as they stand on the sheet, in the reader's units; lengths and masses for work at the bench, so no finer. */
@@ -12,8 +13,8 @@ record Figures(Units units) {
 
   /** A room or gap: never printed larger than it is. */
   String mmAtLeast(double v) {
-    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.FLOOR) + " mm" : Units.fixed(v / 25.4, 1,
-        RoundingMode.FLOOR) + " in";
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.FLOOR) + " mm" : Units.fixed(v / UsMeasure.INCH_MM,
+        1, RoundingMode.FLOOR) + " in";
   }
 
   /** Three lengths, the unit once. */
@@ -31,17 +32,17 @@ record Figures(Units units) {
   }
 
   private static String inches(double mm) {
-    return Units.fixed(mm / 25.4, 1, RoundingMode.HALF_EVEN);
+    return Units.fixed(mm / UsMeasure.INCH_MM, 1, RoundingMode.HALF_EVEN);
   }
 
   String kg(double v) {
     return units == Units.METRIC
-        ? trimmed(v, v < 100 ? 1 : 0) + " kg" : trimmed(v / 0.45359237, v < 45 ? 1 : 0) + " lb";
+        ? trimmed(v, v < 100 ? 1 : 0) + " kg" : trimmed(v / UsMeasure.POUND_KG, v < 45 ? 1 : 0) + " lb";
   }
 
   String litres(double v) {
     return units == Units.METRIC
-        ? trimmed(v, v < 100 ? 1 : 0) + " L" : trimmed(v / 3.785411784, v < 380 ? 1 : 0) + " gal";
+        ? trimmed(v, v < 100 ? 1 : 0) + " L" : trimmed(v / UsMeasure.GALLON_L, v < 380 ? 1 : 0) + " gal";
   }
 
   /** A whole number without its point. */
@@ -53,13 +54,13 @@ record Figures(Units units) {
   /** Dry mass to a volume of water, grams to the litre. */
   String perLitre(double g) {
     return units == Units.METRIC ? Math.round(g) + " g/L"
-        : Units.fixed(g * 3.785411784 / 28.349523125, 1, RoundingMode.HALF_EVEN) + " oz/gal";
+        : Units.fixed(g * UsMeasure.GALLON_L / UsMeasure.OUNCE_G, 1, RoundingMode.HALF_EVEN) + " oz/gal";
   }
 
   /** Grams for mixing, rounded up: too little powder cannot be mended. */
   String grams(double v) {
-    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.CEILING) + " g" : Units.fixed(v / 28.349523125, 1,
-        RoundingMode.CEILING) + " oz";
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.CEILING) + " g"
+        : Units.fixed(v / UsMeasure.OUNCE_G, 1, RoundingMode.CEILING) + " oz";
   }
 
   String ml(double v) {
@@ -92,7 +93,7 @@ record Figures(Units units) {
 
   private String moment(double nm, RoundingMode rounding) {
     return units == Units.METRIC ? Units.fixed(nm, 2, rounding) + " N m"
-        : Units.fixed(nm / (4.4482216152605 * 0.0254), 1, rounding) + " in lbf";
+        : Units.fixed(nm / (UsMeasure.POUND_FORCE_N * UsMeasure.INCH_MM / 1e3), 1, rounding) + " in lbf";
   }
 
   /** A strength, newtons a square metre in. */
@@ -109,7 +110,7 @@ record Figures(Units units) {
   String load(double kgM2) {
     return units == Units.METRIC
         ? Units.fixed(kgM2, 0, RoundingMode.CEILING) + " kg/m²"
-        : Units.fixed(kgM2 * 0.09290304 / 0.45359237, 0, RoundingMode.CEILING) + " lb/ft²";
+        : Units.fixed(kgM2 * UsMeasure.FOOT_M * UsMeasure.FOOT_M / UsMeasure.POUND_KG, 0, RoundingMode.CEILING) + " lb/ft²";
   }
 
   String perVolume(double kgPerL) {

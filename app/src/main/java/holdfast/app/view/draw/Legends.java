@@ -5,6 +5,7 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Tank;
+import holdfast.model.scene.UsMeasure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -93,7 +94,7 @@ public final class Legends {
   public void scale(double x, double y) {
     if (!eye.camera().flat()) return;
     double mmPerPx = 1e3 * eye.metresPerPixel(eye.camera().target());
-    double unit = units == Units.US ? 25.4 : 1;
+    double unit = units == Units.US ? UsMeasure.INCH_MM : 1;
     double best = 0;
     for (double v : units == Units.US ? new double[] {1, 2, 4, 6, 12, 24} : new double[] {10, 20, 50, 100, 200, 500, 1000}) {
       if (v * unit / mmPerPx <= 170 * brush.scale()) best = v * unit;
