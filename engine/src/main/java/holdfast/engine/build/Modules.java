@@ -58,20 +58,23 @@ public final class Modules {
    * @param drainedKg with its pores full of water, as it weighs when it is lifted out
    * @param sizeM size along the tank's axes, as placed
    * @param opening number of the opening that leaves the most room, 0 for the first
-   * @param passage how it passes that opening
+   * @param passage how it passes that opening on a straight lift
+   * @param hasRoom in the pose in which it passes it has room to stand between floor and opening; always so when that is the
+   *     pose it was built in
    * @param lift who lifts it, drained
    * @param split where to part it; empty when it need not be, or when no single joint parts it
    */
   public record Module(
       List<String> rocks, List<Integer> joints, double dryKg, double drainedKg, Vec3 sizeM,
-      int opening, Passage passage, Lift lift, Optional<Split> split) {
+      int opening, Passage passage, boolean hasRoom, Lift lift, Optional<Split> split) {
     public Module {
       rocks = List.copyOf(rocks);
       joints = List.copyOf(joints);
     }
 
+    /** On a straight lift; what does not may still pass by {@link Turning}. */
     public boolean passes() {
-      return passage.answer() == Answer.PASSES;
+      return passage.answer() == Answer.PASSES && hasRoom;
     }
   }
 
@@ -149,10 +152,25 @@ public final class Modules {
       }
     }
     Lift lift = lift(drained);
-    boolean trouble = best.answer() != Answer.PASSES || lift == Lift.TOO_HEAVY;
+    boolean hasRoom = hasRoom(points, best);
+    boolean trouble = best.answer() != Answer.PASSES || !hasRoom || lift == Lift.TOO_HEAVY;
     return new Module(
-        rocks.stream().map(i -> bodies.get(i).name()).toList(), joints, dry, drained, size(points), opening, best, lift,
+        rocks.stream().map(i -> bodies.get(i).name()).toList(), joints, dry, drained, size(points), opening, best, hasRoom, lift,
         trouble && mayPart ? split(rocks, joints) : Optional.empty());
+  }
+
+  /** A piece that must be tilted to pass has to be tilted under the opening: is the tank deep enough for that? */
+  private boolean hasRoom(List<Vec3> points, Passage p) {
+    if (p.tiltRad() == 0) return true;
+    double high = points.stream().mapToDouble(v -> v.dot(p.up())).max().orElse(0);
+    double low = points.stream().mapToDouble(v -> v.dot(p.up())).min().orElse(0);
+    return high - low <= underM();
+  }
+
+  /** Height between what rock stands on and the lower side of the opening, metres. */
+  private double underM() {
+    double brace = Math.max(scene.settings().get(Setting.BRACE_MM), scene.tank().sideGlassMm());
+    return 1e-3 * (scene.tank().heightMm() - scene.floor().topMm() - brace);
   }
 
   private static double rank(Passage p) {

@@ -20,7 +20,7 @@ import java.util.PriorityQueue;
  * the slack over a whole cell. The search ends with a pose that fits, with the proof that none does, or undecided when
  * the best is within {@link #TOLERANCE_M} of fitting.
  *
- * <p>A body that passes only by turning while it is in the opening is not found: the answer errs to the safe side.
+ * <p>A body that passes only by turning while it is in the opening is not found here; {@link Turning} looks for that.
  *
  * @see "Toussaint 1983, Solving geometric problems with the rotating calipers, Proc. IEEE MELECON"
  */

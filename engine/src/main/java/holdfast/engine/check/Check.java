@@ -136,7 +136,7 @@ public final class Check {
   /** What does not depend on pushes: room, pane and handling. */
   private record Apart(RoomFindings room, PaneStudy pane, List<Finding> handling) {
     static Apart of(HeapStudy study, Shapes shapes) {
-      List<Finding> handling = new ArrayList<>(HandlingFindings.of(study.scene()));
+      List<Finding> handling = new ArrayList<>(HandlingFindings.of(study.scene(), study.recall()));
       handling.addAll(LiftFindings.of(study.scene()));
       return new Apart(RoomFindings.of(study.scene().scene(), shapes), PaneStudy.of(study), handling);
     }

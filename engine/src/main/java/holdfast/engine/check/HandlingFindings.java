@@ -4,6 +4,9 @@ import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.build.Modules;
 import holdfast.engine.build.OpeningFit;
+import holdfast.engine.build.OpeningFit.Passage;
+import holdfast.engine.build.Turning;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.supply.Supply;
 import holdfast.model.scene.Scene;
@@ -12,12 +15,13 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Lifting, passing the opening, floating, and how much rock there is. */
 final class HandlingFindings {
   private HandlingFindings() {}
 
-  static List<Finding> of(SceneHeap scene) {
+  static List<Finding> of(SceneHeap scene, Recall recall) {
     List<Finding> out = new ArrayList<>();
     List<RockBody> bodies = scene.rocks().stream().map(PlacedRock::body).toList();
     for (int i = 0; i < scene.rocks().size(); i++) {
@@ -28,12 +32,13 @@ final class HandlingFindings {
             "Fix it down, or take out foam; nothing else holds it."));
       }
     }
-    for (Modules.Module m : Modules.of(scene.scene(), bodies)) module(scene.scene(), m, out);
+    for (Modules.Module m : Modules.of(scene.scene(), bodies)) module(scene.scene(), bodies, m, recall, out);
     amount(scene.scene(), bodies, out);
     return out;
   }
 
-  private static void module(Scene scene, Modules.Module m, List<Finding> out) {
+  private static void module(
+      Scene scene, List<RockBody> bodies, Modules.Module m, Recall recall, List<Finding> out) {
     String what = Draft.names(m.rocks()) + (m.rocks().size() > 1 ? ", fixed together," : "");
     String split = m.split()
         .map(s -> text(" Or make the joint %s to %s in the tank.", scene.joints().get(s.joint()).a(),
@@ -49,15 +54,32 @@ final class HandlingFindings {
           .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_ONE_KG), "kg").say(
           text("%s weighs %.1f kg lifted out wet: a lift for two.", what, m.drainedKg()), "Lift it with two people." + split));
     }
-    if (m.passes()) return;
-    boolean stuck = m.passage().answer() == OpeningFit.Answer.STUCK;
-    Draft d = stuck ? Draft.fail(Code.OPENING) : Draft.warn(Code.OPENING);
-    out.add(d.about(m.rocks()).say(
-        stuck ? text("%s does not pass the opening on a straight lift, whichever way it is turned and tilted before: at best it"
-                + " is %.0f mm too large. Turning it while it is half way through was not tried.",
-                what, Draft.wholeUp(-1e3 * m.passage().slackM()))
-            : text("Whether %s passes the opening on a straight lift is within half a millimetre: not settled.", what),
-        (m.rocks().size() > 1 ? "Build it in smaller pieces." : "Choose a smaller rock.") + split));
+    if (!m.passes()) opening(scene, bodies, m, what, split, recall, out);
+  }
+
+  private static void opening(
+      Scene scene, List<RockBody> bodies, Modules.Module m, String what, String split, Recall recall, List<Finding> out) {
+    Turning.Question question = Turning.question(scene, bodies, m);
+    Optional<Turning.Found> way = recall.of(question, question::answer);
+    if (way.isPresent()) {
+      out.add(Draft.warn(Code.OPENING).about(m.rocks()).say(
+          text("%s passes the opening only by turning it part way through. A way was found, in an otherwise empty tank, with at"
+                  + " least %.0f mm to spare.", what, Draft.wholeDown(1e3 * way.get().path().roomM())),
+          "Follow the poses on the sheet, and try them before anything else stands in the tank." + split));
+      return;
+    }
+    Passage p = m.passage();
+    String none = " No way of turning it part way through was found, which does not prove that there is none.";
+    String sentence = switch (p.answer()) {
+      case STUCK -> text("%s does not pass the opening on a straight lift, whichever way it is turned and tilted before: at best"
+          + " it is %.0f mm too large.", what, Draft.wholeUp(-1e3 * p.slackM())) + none;
+      case PASSES -> text("%s fits the opening only tilted by %.0f degrees, and is then too tall to stand under it.", what,
+          Math.toDegrees(p.tiltRad())) + none;
+      case UNDECIDED -> text("Whether %s passes the opening on a straight lift is within half a millimetre: not settled.", what);
+    };
+    Draft d = p.answer() == OpeningFit.Answer.UNDECIDED ? Draft.warn(Code.OPENING) : Draft.fail(Code.OPENING);
+    out.add(d.about(m.rocks())
+        .say(sentence, (m.rocks().size() > 1 ? "Build it in smaller pieces." : "Choose a smaller rock.") + split));
   }
 
   private static void amount(Scene scene, List<RockBody> bodies, List<Finding> out) {

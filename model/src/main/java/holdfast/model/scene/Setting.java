@@ -99,6 +99,8 @@ public enum Setting {
   CEMENT_HANDLING_H("handling.cement_handling_h", 1, "h", 0.05, 168, MEMORY, "until a joint bears its own weight"),
   CEMENT_CURE_DAYS("handling.cement_cure_days", 7, "d", 0.1, 60, COMMON_PRACTICE, "until a joint is counted at full strength"),
 
+  BRACE_MM("handling.brace_mm", 30, "mm", 1, 200, MEMORY,
+      "how far down from the rim an opening is as narrow: a brace or a trim; at least the side panes' thickness is taken"),
   OPENING_CLEAR_MM("handling.opening_clear_mm", 10, "mm", 0, 200, COMMON_PRACTICE,
       "room for fingers on each side of a module in an opening"),
   PLACE_MIN("handling.place_min", 5, "min", 0.1, 120, COMMON_PRACTICE, "time to set one rock and try it by hand"),
