@@ -15,7 +15,7 @@ public final class Words {
   };
 
   /** A direction of the scene, 0 to the right and 90 to the back, in words; the nearest of sixteen. */
-  static String toward(double degrees) {
+  public static String toward(double degrees) {
     return TOWARD[(int) Math.floorMod(Math.round(degrees / 22.5), 16L)];
   }
 

@@ -40,6 +40,7 @@ public enum Code {
   HEAVY_LIFT("heavy-lift", "too heavy for one lift"),
   BREAKS_LIFTED("breaks-lifted", "joint breaks when lifted"),
   OPENING("opening", "does not pass the opening"),
+  OPENING_TURN("opening-turn", "passes the opening only by turning"),
   DEAD_WATER("dead-water", "dead water"),
   SHADED("shaded", "shaded living rock"),
   LIVE_AT_BOTTOM("live-at-bottom", "living rock at the bottom"),

@@ -62,7 +62,7 @@ final class HandlingFindings {
     Turning.Question question = Turning.question(scene, bodies, m);
     Optional<Turning.Found> way = recall.of(question, question::answer);
     if (way.isPresent()) {
-      out.add(Draft.warn(Code.OPENING).about(m.rocks()).say(
+      out.add(Draft.warn(Code.OPENING_TURN).about(m.rocks()).say(
           text("%s passes the opening only by turning it part way through. A way was found, in an otherwise empty tank, with at"
                   + " least %.0f mm to spare.", what, Draft.wholeDown(1e3 * way.get().path().roomM())),
           "Follow the poses on the sheet, and try them before anything else stands in the tank." + split));

@@ -32,7 +32,7 @@ class HandlingFindingsTest {
     Scene scene = new Scene("l", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(height - 50, 35, 25), List.of(),
         List.of(), rocks, places, joints, Settings.DEFAULT);
     return HandlingFindings.of(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), new Recall()).stream()
-        .filter(f -> f.code() == Code.OPENING).toList();
+        .filter(f -> f.code() == Code.OPENING || f.code() == Code.OPENING_TURN).toList();
   }
 
   private static List<Finding> ell(double length, double width) {
@@ -53,6 +53,7 @@ class HandlingFindingsTest {
     assertThat(ell(290, 130)).isEmpty();
     assertThat(ell(150, 130)).singleElement().satisfies(f -> {
       assertThat(f.severity()).isEqualTo(Severity.WARN);
+      assertThat(f.code()).isEqualTo(Code.OPENING_TURN);
       assertThat(f.about()).containsExactly("foot", "post");
       assertThat(f.sentence()).startsWith("foot and post, fixed together, passes the opening only by turning it part way through.");
     });

@@ -32,6 +32,7 @@ public final class Sheet {
       new ElevationPage(c, content, f).draw();
       new TablePages(c, content, f).draw();
       new StagePages(c, content, f).draw();
+      new TurningPages(c, content, f).draw();
       new SupplyPages(c, content, f).draw();
       new DayPages(c, content, f).draw();
       if (footprint) new FootprintPages(c, content, f).draw();

@@ -5,6 +5,7 @@ import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.build.BuildOrder;
 import holdfast.engine.build.BuildPlan;
 import holdfast.engine.build.Stander;
+import holdfast.engine.build.Turning;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.contact.Contact;
 import holdfast.engine.contact.ContactFinder;
@@ -23,6 +24,7 @@ import holdfast.model.scene.GridCells;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.Tank;
 import holdfast.model.shape.RockBody;
 import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
@@ -43,6 +45,7 @@ import java.util.stream.IntStream;
  * @param resting pairs of rocks that rest on each other without being fixed
  * @param feet contact patches with the floor
  * @param demands what each joint is asked for and by which rocks pieces are lifted; empty when it was not worked out
+ * @param turning ways through the opening of pieces that do not pass it on a straight lift, where one was found
  * @param deadWater pockets that water hardly reaches
  * @param cleaning what cleaners of several thicknesses reach of the panes
  * @param check the verdict, when one was worked out
@@ -50,7 +53,7 @@ import java.util.stream.IntStream;
 public record SheetContent(
     Scene scene, List<List<Hull>> hulls, Supply supply, LightReport light, BuildPlan plan,
     List<RockLine> rocks, List<JointLine> joints, List<Resting> resting, List<Foot> feet, JointDemands.Result demands,
-    List<DeadWater.Pocket> deadWater, List<Cleaning> cleaning, Optional<CheckReport> check) {
+    List<Turned> turning, List<DeadWater.Pocket> deadWater, List<Cleaning> cleaning, Optional<CheckReport> check) {
 
   public SheetContent {
     hulls = hulls.stream().map(List::copyOf).toList();
@@ -58,6 +61,7 @@ public record SheetContent(
     joints = List.copyOf(joints);
     resting = List.copyOf(resting);
     feet = List.copyOf(feet);
+    turning = List.copyOf(turning);
     deadWater = List.copyOf(deadWater);
     cleaning = List.copyOf(cleaning);
   }
@@ -88,6 +92,19 @@ public record SheetContent(
    */
   public record JointLine(
       int number, int index, JointSpec spec, Vec3 at, double areaMm2, boolean touching, int stage, int batch) {}
+
+  /**
+   * A piece that passes the opening by turning.
+   *
+   * @param module its number among the plan's modules
+   */
+  public record Turned(int module, Turning.Way way) {
+    /** The opening; the whole rim where there are no braces. */
+    Tank.Opening opening(Scene scene) {
+      Tank t = scene.tank();
+      return t.openings().isEmpty() ? new Tank.Opening(0, 0, t.lengthMm(), t.widthMm()) : t.openings().get(way.opening());
+    }
+  }
 
   /**
    * What one cleaner reaches from the rim.
@@ -138,7 +155,22 @@ public record SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
         resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), demanding.of(plan, pieces),
-        DeadWater.of(scene, plan.rocks(), hulls), cleaning(scene, shapes), check);
+        turning(scene, bodies, plan), DeadWater.of(scene, plan.rocks(), hulls), cleaning(scene, shapes), check);
+  }
+
+  private static List<Turned> turning(Scene scene, List<RockBody> bodies, BuildPlan plan) {
+    List<Turned> out = new ArrayList<>();
+    for (int i = 0; i < plan.modules().size(); i++) {
+      int module = i;
+      if (plan.modules().get(i).passes()) continue;
+      Turning.of(scene, bodies, plan.modules().get(i)).ifPresent(w -> out.add(new Turned(module, w)));
+    }
+    return out;
+  }
+
+  /** The way of a piece that passes the opening by turning. */
+  Optional<Turning.Way> wayOf(int module) {
+    return turning.stream().filter(t -> t.module() == module).map(Turned::way).findFirst();
   }
 
   /** The cleaner of the settings first, then the usual ones. */

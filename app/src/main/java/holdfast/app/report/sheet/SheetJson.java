@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /** The content of the sheet for programs: always metric, units in the names, the same order every time. */
 public final class SheetJson {
@@ -56,7 +57,8 @@ public final class SheetJson {
         "joint", l.joint() < 0 ? null : (Object) content.number(l.joint()))).toList());
     m.put("batches", batches(content.plan().batches(), 0));
     content.plan().carry().ifPresent(c -> m.put("carrying_in", carrying(c)));
-    m.put("modules", content.plan().modules().stream().map(this::module).toList());
+    List<Module> modules = content.plan().modules();
+    m.put("modules", IntStream.range(0, modules.size()).mapToObj(i -> module(modules.get(i), i)).toList());
     m.put("light", content.light().rocks().stream().map(l -> map(
         "rock", l.rock(), "unshaded", l.unshaded(), "of_surface", l.ofSurface(), "least", l.least(), "shaded",
             l.shaded())).toList());
@@ -169,12 +171,18 @@ public final class SheetJson {
     return m;
   }
 
-  private Map<String, Object> module(Module m) {
+  private Map<String, Object> module(Module m, int number) {
     Map<String, Object> out = map("rocks", m.rocks(), "joints", numbers(m.joints()), "dry_kg", m.dryKg(), "drained_kg",
         m.drainedKg(),
         "size_mm", list(m.sizeM().times(1e3)), "opening", m.opening() + 1,
         "passage", m.passage().answer().name().toLowerCase(Locale.ROOT), "slack_mm", m.passage().slackM() * 1e3,
         "tilt_deg", Math.toDegrees(m.passage().tiltRad()), "lift", m.lift().words());
+    out.put("room_under_opening", m.hasRoom());
+    content.wayOf(number).ifPresent(w -> out.put("turning", map(
+        "opening", w.opening() + 1, "room_mm", w.path().roomM() * 1e3, "poses", w.steps().stream().map(s -> map(
+            "lowest_above_rim_mm", s.lowestM() * 1e3, "turn_deg", Math.toDegrees(s.turnRad()), "tilt_deg",
+            Math.toDegrees(s.tiltRad()),
+            "toward_deg", s.towardDegrees())).toList())));
     m.split().ifPresent(s -> out.put("split", map(
         "joint", numbers(List.of(s.joint())), "first", s.first(), "second", s.second(), "first_kg", s.firstKg(), "second_kg",
             s.secondKg(),

@@ -5,6 +5,7 @@ import holdfast.engine.build.Batches.Batch;
 import holdfast.engine.build.Modules;
 import holdfast.engine.build.Modules.Module;
 import holdfast.engine.build.OpeningFit.Answer;
+import holdfast.engine.build.Turning;
 import holdfast.engine.gap.DeadWater;
 import holdfast.engine.light.LightReport;
 import holdfast.model.geom.Vec3;
@@ -17,6 +18,7 @@ import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Rocks, joints, batches and modules as tables. */
 final class TablePages {
@@ -186,11 +188,12 @@ final class TablePages {
   private void modules(Flow flow) {
     flow.heading("Modules: what is lifted as one piece");
     List<List<String>> rows = new ArrayList<>();
-    for (Module m : content.plan().modules()) {
+    for (int i = 0; i < content.plan().modules().size(); i++) {
+      Module m = content.plan().modules().get(i);
       rows.add(List.of(
           String.join(" + ", m.rocks()), f.kg(m.drainedKg()), f.size(m.sizeM().x() * 1e3, m.sizeM().y() * 1e3,
               m.sizeM().z() * 1e3),
-          passage(m), m.lift().words(), split(m)));
+          passage(m, i), m.lift().words(), split(m, i)));
     }
     flow.table(List.of(
         Column.left("Piece", 66), Column.right("Drained", 22), Column.left("Size", 42), Column.left("Through the opening", 62),
@@ -198,25 +201,31 @@ final class TablePages {
     flow.paragraph("Lifting limits: " + f.kg(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
         + f.kg(scene.settings().get(Setting.LIFT_TWO_KG))
         + " for two at arm's length (from memory, for people fit for it; local rules go before)."
-        + " Through the opening a straight lift was tried, turned and tilted beforehand as need be, with "
-        + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM)) + " to spare on each side; a piece that would pass only by turning"
-        + " on the way is called not passing.");
+        + " Through the opening a straight lift was tried first, turned and tilted beforehand as need be, then a turn part way"
+        + " through, in an otherwise empty tank, with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM))
+        + " to spare on each side. That no turn was found does not prove that there is none.");
   }
 
-  private String passage(Module m) {
+  private String passage(Module m, int number) {
     List<Tank.Opening> openings = scene.tank().openings();
     String which = openings.size() > 1 ? "opening " + (m.opening() + 1) + ": " : "";
     double slack = m.passage().slackM() * 1e3;
+    Optional<Turning.Way> way = content.wayOf(number);
+    if (way.isPresent()) {
+      return (openings.size() > 1 ? "opening " + (way.get().opening() + 1) + ": " : "") + "only by turning on the way, "
+          + f.mmAtLeast(way.get().path().roomM() * 1e3) + " to spare: see its page";
+    }
     if (m.passage().answer() == Answer.STUCK) return which + "does not pass: too large by " + f.mm(-slack) + " at best";
     if (m.passage().answer() == Answer.UNDECIDED) return which + "not decided, within a hair: take it as no";
     double tilt = Math.toDegrees(m.passage().tiltRad());
+    if (!m.hasRoom()) return which + "fits tilted by " + Math.round(tilt) + "°, but is then too tall for the tank: take it as no";
     return which + (tilt < 1 ? "passes upright" : "passes tilted by " + Math.round(tilt) + "°") + ", " + f.mmAtLeast(slack)
         + " to spare";
   }
 
-  private String split(Module m) {
+  private String split(Module m, int number) {
     return m.split().map(s -> "make " + content.jointWords(List.of(s.joint())) + " in the tank: " + f.kg(s.firstKg()) + " and "
         + f.kg(s.secondKg()) + (s.solves() ? "" : ", which is not enough yet"))
-        .orElse(m.passes() && m.lift() != Modules.Lift.TOO_HEAVY ? "" : "no single joint parts it");
+        .orElse((m.passes() || content.wayOf(number).isPresent()) && m.lift() != Modules.Lift.TOO_HEAVY ? "" : "no single joint parts it");
   }
 }

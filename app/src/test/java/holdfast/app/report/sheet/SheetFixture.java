@@ -103,6 +103,18 @@ final class SheetFixture {
         Settings.DEFAULT.with(Setting.PANEL_LENGTH_MM, 1200));
   }
 
+  /** An L of two bars: by its hull too wide for the opening. */
+  static Scene hook() {
+    SheetFixture f = new SheetFixture()
+        .rock("sill", Kind.DRY, Look.BOX, 300, 100, 60, 2.9, 600, 250, 10, 0)
+        .rock("post", Kind.DRY, Look.BOX, 60, 100, 240, 2.3, 480, 250, 70, 0)
+        .rock("stone", Kind.DRY, Look.BOX, 100, 100, 60, 1.0, 900, 250, 10, 0)
+        .joint("sill", "post", Bond.MORTAR, 100);
+    Tank tank = new Tank(1200, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false,
+        List.of(new Tank.Opening(400, 150, 150, 130)), List.of(Side.FRONT), List.of());
+    return f.scene("Hook", tank, 0, 450, List.of(), List.of(), Settings.DEFAULT);
+  }
+
   private Scene scene(
       String name, Tank tank, double sand, double water, List<Scene.Device> devices, List<Scene.Lamp> lamps, Settings settings) {
     return new Scene(name, tank, Floor.DEFAULT, new Scene.Sand(sand, 1.5), new Scene.Water(water, 35, 25), devices, lamps,

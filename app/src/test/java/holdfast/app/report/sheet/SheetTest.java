@@ -107,6 +107,23 @@ class SheetTest {
     assertThat(c.supply().floor().orElseThrow().cutOuts()).hasSize(1);
   }
 
+  /** The L of {@code HandlingFindingsTest}: straight it would take 255 mm, the opening has 150. */
+  @Test
+  void aPieceThatMustTurnHasItsPosesDrawn() throws IOException {
+    SheetContent c = SheetFixture.content(SheetFixture.hook());
+    assertThat(c.turning()).singleElement().satisfies(t -> assertThat(t.module()).isZero());
+    String text = text(Sheet.pdf(c, Sheet.Paper.A4, Units.METRIC, false)).replaceAll("\\s+", " ");
+    assertThat(text).contains("Turning a piece through the opening", "sill + post: from pose to pose", "only by turning on the way",
+        "Upright as built and all of it under the opening");
+    JsonNode modules = new ObjectMapper().readTree(SheetJson.of(c)).get("modules");
+    assertThat(modules.get(0).get("passage").asText()).isEqualTo("stuck");
+    assertThat(modules.get(0).get("turning").get("room_mm").asDouble()).isPositive();
+    assertThat(modules.get(0).get("turning").get("poses").size()).isEqualTo(c.turning().get(0).way().steps().size());
+    assertThat(modules.get(1).has("turning")).isFalse();
+    assertThat(text(Sheet.pdf(SheetFixture.content(SheetFixture.display()), Sheet.Paper.A4, Units.METRIC, false)))
+        .doesNotContain("Turning a piece");
+  }
+
   @Test
   void jsonSaysTheSame() throws IOException {
     SheetContent c = SheetFixture.content(SheetFixture.ridge());
