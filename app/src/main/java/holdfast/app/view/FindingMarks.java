@@ -9,6 +9,7 @@ import holdfast.app.view.draw.Projector;
 import holdfast.app.view.draw.Scale;
 import holdfast.app.view.draw.Stone;
 import holdfast.app.view.draw.Tableau;
+import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Placement;
@@ -66,7 +67,7 @@ record FindingMarks(Finding finding, Scene scene, Optional<Survey> survey, Units
 
   void onTop(Brush brush, Projector eye, Tableau tableau) {
     if (SceneMarksChoice.lift(finding.code())) pieceMarks().ifPresent(p -> p.lift(brush, eye));
-    if (SceneMarksChoice.opening(finding.code())) pieceMarks().ifPresent(p -> p.openingWords(brush, eye));
+    if (SceneMarksChoice.opening(finding.code())) pieceMarks().ifPresent(p -> p.openingWords(brush, eye, finding.code() == Code.OPENING_TURN));
     if (SceneMarksChoice.floats(finding.code())) floating(brush, eye, tableau.stones());
     hollows().ifPresent(h -> h.words(brush, eye));
     plate().ifPresent(p -> p.words(brush, eye));

@@ -170,17 +170,27 @@ record PieceMarks(Scene scene, Piece piece, Finding finding, Units units) {
     return out;
   }
 
-  /** The piece, the way up to its opening, and by how much it is too large for it. */
-  void openingWords(Brush brush, Projector eye) {
+  /**
+   * The piece, the way up to its opening, and by how much it is too large for it.
+   *
+   * @param turning a way was found on which it turns part way through
+   */
+  void openingWords(Brush brush, Projector eye, boolean turning) {
     outline(brush, eye);
     List<Vec3> free = piece.freeOpening(scene);
     Projector.Spot from = eye.spot(new Vec3(piece.centre().x(), piece.centre().y(), piece.topM()));
     Projector.Spot to = eye.spot(free.get(0).plus(free.get(1)).times(0.5));
     if (!from.inFront() || !to.inFront()) return;
     brush.dashes(from.x(), from.y(), to.x(), to.y(), 2, 5, Palette.INK);
-    boolean stuck = piece.module().passage().answer() == OpeningFit.Answer.STUCK;
-    brush.tag(to.x(), to.y(), stuck ? Scale.excess(-1e3 * piece.module().passage().slackM(), units) + " too large"
-        : "within " + Scale.length(1e3 * OpeningFit.TOLERANCE_M, units) + ": not settled", Style.STRONG, Palette.INK,
-        Palette.PANEL.solid(0.92));
+    brush.tag(to.x(), to.y(), openingTag(turning), Style.STRONG, Palette.INK, Palette.PANEL.solid(0.92));
+  }
+
+  private String openingTag(boolean turning) {
+    if (turning) return "only by turning: see the sheet";
+    return switch (piece.module().passage().answer()) {
+      case STUCK -> Scale.excess(-1e3 * piece.module().passage().slackM(), units) + " too large";
+      case PASSES -> "too tall, tilted to fit";
+      case UNDECIDED -> "within " + Scale.length(1e3 * OpeningFit.TOLERANCE_M, units) + ": not settled";
+    };
   }
 }

@@ -62,7 +62,7 @@ final class SceneMarksChoice {
   }
 
   static boolean opening(Code c) {
-    return c == Code.OPENING;
+    return c == Code.OPENING || c == Code.OPENING_TURN;
   }
 
   static boolean floats(Code c) {

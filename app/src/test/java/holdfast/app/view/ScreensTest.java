@@ -55,7 +55,7 @@ class ScreensTest {
       d.click("names");
     }),
     HEAVY_LIFT("handling", d -> open(d, Code.HEAVY_LIFT)),
-    OPENING("handling", d -> open(d, Code.OPENING)),
+    OPENING("handling", d -> open(d, Code.OPENING_TURN)),
     FLOATS("handling", d -> open(d, Code.FLOATS)),
     DEAD_WATER("handling", d -> open(d, Code.DEAD_WATER)),
     PANE_THICKNESS("handling", d -> open(d, Code.PANE_THICKNESS)),

@@ -69,7 +69,8 @@ class TurningTest {
       }
       // Turned, then tilted: about the level line square to where the top goes.
       double toward = Math.toRadians(s.towardDegrees());
-      Quat told = Quat.about(new Vec3(-Math.sin(toward), Math.cos(toward), 0), s.tiltRad()).times(Quat.about(Vec3.Z, s.turnRad()));
+      Quat tilted = Quat.about(new Vec3(-Math.sin(toward), Math.cos(toward), 0), s.tiltRad());
+      Quat told = tilted.times(Quat.about(Vec3.Z, s.turnRad()));
       assertThat(told.times(s.pose().turn().conjugate()).angleRad()).isCloseTo(0, within(1e-7));
       if (before != null) {
         assertThat(s.pose().turn().times(before.pose().turn().conjugate()).angleRad()).isLessThan(Math.toRadians(45.001));

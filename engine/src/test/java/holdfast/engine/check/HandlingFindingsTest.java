@@ -55,7 +55,8 @@ class HandlingFindingsTest {
       assertThat(f.severity()).isEqualTo(Severity.WARN);
       assertThat(f.code()).isEqualTo(Code.OPENING_TURN);
       assertThat(f.about()).containsExactly("foot", "post");
-      assertThat(f.sentence()).startsWith("foot and post, fixed together, passes the opening only by turning it part way through.");
+      assertThat(f.sentence())
+          .startsWith("foot and post, fixed together, passes the opening only by turning it part way through.");
     });
     assertThat(ell(75, 130)).singleElement().satisfies(f -> {
       assertThat(f.severity()).isEqualTo(Severity.FAIL);

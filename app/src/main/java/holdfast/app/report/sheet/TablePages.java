@@ -218,7 +218,9 @@ final class TablePages {
     if (m.passage().answer() == Answer.STUCK) return which + "does not pass: too large by " + f.mm(-slack) + " at best";
     if (m.passage().answer() == Answer.UNDECIDED) return which + "not decided, within a hair: take it as no";
     double tilt = Math.toDegrees(m.passage().tiltRad());
-    if (!m.hasRoom()) return which + "fits tilted by " + Math.round(tilt) + "°, but is then too tall for the tank: take it as no";
+    if (!m.hasRoom()) {
+      return which + "fits tilted by " + Math.round(tilt) + "°, but is then too tall for the tank: take it as no";
+    }
     return which + (tilt < 1 ? "passes upright" : "passes tilted by " + Math.round(tilt) + "°") + ", " + f.mmAtLeast(slack)
         + " to spare";
   }
@@ -226,6 +228,7 @@ final class TablePages {
   private String split(Module m, int number) {
     return m.split().map(s -> "make " + content.jointWords(List.of(s.joint())) + " in the tank: " + f.kg(s.firstKg()) + " and "
         + f.kg(s.secondKg()) + (s.solves() ? "" : ", which is not enough yet"))
-        .orElse((m.passes() || content.wayOf(number).isPresent()) && m.lift() != Modules.Lift.TOO_HEAVY ? "" : "no single joint parts it");
+        .orElse((m.passes() || content.wayOf(number).isPresent()) && m.lift() != Modules.Lift.TOO_HEAVY ? ""
+            : "no single joint parts it");
   }
 }

@@ -113,8 +113,8 @@ class SheetTest {
     SheetContent c = SheetFixture.content(SheetFixture.hook());
     assertThat(c.turning()).singleElement().satisfies(t -> assertThat(t.module()).isZero());
     String text = text(Sheet.pdf(c, Sheet.Paper.A4, Units.METRIC, false)).replaceAll("\\s+", " ");
-    assertThat(text).contains("Turning a piece through the opening", "sill + post: from pose to pose", "only by turning on the way",
-        "Upright as built and all of it under the opening");
+    assertThat(text).contains("Turning a piece through the opening", "sill + post: from pose to pose",
+        "only by turning on the way", "Upright as built and all of it under the opening");
     JsonNode modules = new ObjectMapper().readTree(SheetJson.of(c)).get("modules");
     assertThat(modules.get(0).get("passage").asText()).isEqualTo("stuck");
     assertThat(modules.get(0).get("turning").get("room_mm").asDouble()).isPositive();
