@@ -38,13 +38,13 @@ class BrokenFilesTest {
 
   @Test
   void aByteOrderMarkDoesNoHarm() throws IOException {
-    Path file = Files.write(folder.resolve("marked.json"), ("\uFEFF" + BrokenScenesTest.GOOD).getBytes(StandardCharsets.UTF_8));
+    Path file = Files.write(folder.resolve("marked.json"), ("\uFEFF" + BrokenScene.GOOD).getBytes(StandardCharsets.UTF_8));
     assertThat(rendered(file)).isEqualTo("read\n");
   }
 
   @Test
   void meshFilesAreLookedForBesideTheScene() throws IOException {
-    String text = BrokenScenesTest.GOOD.replace(
+    String text = BrokenScene.GOOD.replace(
         "\"points_mm\": [[0, 0, 0], [100, 0, 0], [0, 100, 0], [0, 0, 100]]", "\"mesh_file\": \"scans/chunk.obj\"");
     Path file = Files.writeString(folder.resolve("scanned.json"), text);
     assertThat(rendered(file)).isEqualTo(file
@@ -57,8 +57,8 @@ class BrokenFilesTest {
 
   @Test
   void tooMuchText() {
-    String text = BrokenScenesTest.GOOD + " ".repeat(JsonText.MAX_CHARS);
-    assertThat(BrokenScenesTest.rendered(text)).isEqualTo("small.json: $: found " + text.length()
+    String text = BrokenScene.GOOD + " ".repeat(JsonText.MAX_CHARS);
+    assertThat(BrokenScene.rendered(text)).isEqualTo("small.json: $: found " + text.length()
         + " characters; must have at most 32000000\n");
   }
 

@@ -72,7 +72,7 @@ class LooseBlocksReaderTest {
 
   @Test
   void otherFilesAreToldApart() {
-    assertThat(rendered(BrokenScenesTest.GOOD)).isEqualTo(
+    assertThat(rendered(BrokenScene.GOOD)).isEqualTo(
         "blocks.json:2: $.format: found \"holdfast-scene/1\"; must be \"loose-blocks/1\" (a scene is for 'holdfast check')\n");
     assertThat(rendered("{\"format\": \"loose-blocks/1\", \"friction\": 1, \"blocks\": []}"))
         .isEqualTo("blocks.json:1: $.blocks: found []; must have at least one block\n");

@@ -29,7 +29,7 @@ class SceneIoProperties {
   @Property(tries = 3000)
   void noTextMakesTheReaderThrow(@ForAll long seed) {
     Random random = new Random(seed);
-    String text = mutated(random.nextBoolean() ? RoundTripTest.FULL : BrokenScenesTest.GOOD, random);
+    String text = mutated(random.nextBoolean() ? RoundTripTest.FULL : BrokenScene.GOOD, random);
     ReadResult<Scene> result = SceneReader.read(text, "mutated.json");
     boolean writable = result.match(s -> !SceneWriter.write(s).isEmpty(), r -> !r.rendered().isBlank());
     assertThat(writable).isTrue();

@@ -115,7 +115,9 @@ class SceneSchemaTest {
   @Test
   void theSchemaIsNeverStricterThanTheReader() throws IOException {
     int refused = 0;
-    for (BrokenScenesTest.Case c : BrokenScenesTest.cases().toList()) {
+    List<BrokenScene> broken = Stream.of(BrokenTextTest.cases(), BrokenTankTest.cases(), BrokenRocksTest.cases(),
+        BrokenLayoutTest.cases()).flatMap(c -> c).toList();
+    for (BrokenScene c : broken) {
       JsonNode tree;
       try {
         tree = MAPPER.readTree(c.text());
