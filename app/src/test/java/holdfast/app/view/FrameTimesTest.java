@@ -61,7 +61,7 @@ class FrameTimesTest {
   @ValueSource(ints = {30, 100})
   void frameAndCheckTimes(int rocks) throws Exception {
     Scene scene = heap(rocks);
-    try (WindowDriver d = new WindowDriver(scene, folder, WindowTest::nothingFound, ViewWindow.Quality.USUAL)) {
+    try (WindowDriver d = new WindowDriver(scene, folder, WindowCase::nothingFound, ViewWindow.Quality.USUAL)) {
       d.rest();
       double[] still = new double[FRAMES];
       for (int i = 0; i < FRAMES; i++) {

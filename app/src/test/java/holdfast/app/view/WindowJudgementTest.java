@@ -50,11 +50,26 @@ class WindowJudgementTest {
   }
 
   @Test
+  void judgementOfAnOlderSceneIsNeverShown() {
+    open(Scenes.small(), WindowCase::nothingFound);
+    d.rest();
+    assertThat(d.bench.report().orElseThrow().scene()).isEqualTo(d.bench.scene());
+    d.click("block");
+    for (int i = 0; i < 30; i++) {
+      d.key(GLFW.GLFW_KEY_RIGHT, 0);
+      Optional<CheckReport> r = d.bench.report();
+      if (r.isPresent()) assertThat(r.get().scene()).isEqualTo(d.bench.scene());
+    }
+    d.rest();
+    assertThat(d.bench.report().orElseThrow().scene()).isEqualTo(d.bench.scene());
+  }
+
+  @Test
   void drawingGoesOnWhileJudgingAndOnlyTheLatestSceneCounts() throws Exception {
     CountDownLatch go = new CountDownLatch(1);
     open(Scenes.small(), (s, shapes, full) -> {
       if (s.placement("block").orElseThrow().atMm().x() < 310 || full) go.await();
-      return WindowTest.nothingFound(s, shapes, full);
+      return WindowCase.nothingFound(s, shapes, full);
     });
     d.click("block");
     // The first scene is never answered, and yet every frame is drawn and every key works.
@@ -77,7 +92,7 @@ class WindowJudgementTest {
     CountDownLatch go = new CountDownLatch(1);
     open(Scenes.small(), (s, shapes, full) -> {
       go.await();
-      return WindowTest.nothingFound(s, shapes, full);
+      return WindowCase.nothingFound(s, shapes, full);
     });
     d.frames(6);
     BufferedImage judging = picture();
@@ -169,7 +184,7 @@ class WindowJudgementTest {
 
   @Test
   void anEditEndsWhatIsPlayed() {
-    open(Scenes.small(), WindowTest::nothingFound);
+    open(Scenes.small(), WindowCase::nothingFound);
     d.rest();
     d.click("block");
     d.window.player().show(new Mechanism(List.of(
@@ -256,7 +271,7 @@ class WindowJudgementTest {
 
   @Test
   void bumpShowsTheSectionStripBesideIt() {
-    open(Scenes.small(), WindowTest::nothingFound);
+    open(Scenes.small(), WindowCase::nothingFound);
     d.key(GLFW.GLFW_KEY_B, 0);
     d.key(GLFW.GLFW_KEY_1, 0);
     d.rest();
@@ -290,7 +305,7 @@ class WindowJudgementTest {
   /** Shapes are not made anew when only a place changes. */
   @Test
   void movingReusesShapes() {
-    open(Scenes.small(), WindowTest::nothingFound);
+    open(Scenes.small(), WindowCase::nothingFound);
     Shapes before = d.bench.stones().shapes(d.bench.scene());
     d.click("block");
     d.key(GLFW.GLFW_KEY_RIGHT, 0);

@@ -6,28 +6,10 @@ import holdfast.app.edit.Edit;
 import holdfast.app.edit.Scenes;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Memory of the window does not grow with what was done and taken back. */
-class WindowMemoryTest {
-  @TempDir
-  Path folder;
-  private WindowDriver d;
-
-  @BeforeEach
-  void open() {
-    d = new WindowDriver(Scenes.small(), folder.resolve("user"), WindowTest::nothingFound);
-  }
-
-  @AfterEach
-  void close() {
-    d.close();
-  }
-
+class WindowMemoryTest extends WindowCase {
   /** Ten thousand edits and undos through the window's own workbench, with frames between them. */
   @Test
   void memoryStaysFlatOverTenThousandEditsAndUndos() {

@@ -3,29 +3,22 @@ package holdfast.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.app.report.SeverityLook;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
+import holdfast.model.scene.Scene;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.lwjgl.glfw.GLFW;
 
 /** Stages of building in the real window, on the counterweighted plank of {@link StagePlanTest}. */
-class WindowStagesTest {
-  @TempDir
-  Path folder;
-  private WindowDriver d;
-
-  @BeforeEach
-  void open() {
-    d = new WindowDriver(StagePlanTest.counterweighted(), folder.resolve("user"), WindowTest::nothingFound);
-    d.click("Build");
-    d.rest();
+class WindowStagesTest extends WindowCase {
+  @Override
+  Scene scene() {
+    return StagePlanTest.counterweighted();
   }
 
-  @AfterEach
-  void close() {
-    d.close();
+  @BeforeEach
+  void build() {
+    d.click("Build");
+    d.rest();
   }
 
   @Test
