@@ -43,9 +43,26 @@ public final class Progress implements AutoCloseable {
     what = next;
   }
 
-  /** Tells what a check is at, behind {@code doing}: "Checking cube.json, variations 37 of 100". */
+  /**
+   * Tells what a check is at, behind {@code doing}: "Checking cube.json, variations 37 of 100", or "Checking cube.json, which
+   * joints to fix: 5 would do, cheaper sets 128 of 1471".
+   */
   CheckWatch watching(String doing) {
-    return (stage, done, of) -> now(doing + ", " + stage.words() + (of > 0 ? " " + done + " of " + of : ""));
+    return new CheckWatch() {
+      private volatile int joints;
+
+      @Override
+      public void at(Stage stage, int done, int of) {
+        String count = of > 0 ? " " + done + " of " + of : "";
+        boolean best = stage == Stage.JOINTS && joints > 0;
+        now(doing + ", " + stage.words() + (best ? ": " + joints + " would do" + (of > 0 ? ", cheaper sets" : "") : "") + count);
+      }
+
+      @Override
+      public void best(int many) {
+        joints = many;
+      }
+    };
   }
 
   private void tell() {

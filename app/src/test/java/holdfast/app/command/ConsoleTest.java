@@ -54,6 +54,19 @@ class ConsoleTest {
   }
 
   @Test
+  void progressTellsHowFarTheLeastJointsAreProven() throws Exception {
+    Console c = console(true, Map.of());
+    try (Progress p = Progress.show(c, "Checking", false)) {
+      CheckWatch watch = p.watching("Checking cube.json");
+      watch.best(5);
+      watch.at(CheckWatch.Stage.JOINTS, 128, 1471);
+      for (int i = 0; i < 600 && err.size() == 0; i++) Thread.sleep(50);
+    }
+    assertThat(err.toString(StandardCharsets.UTF_8))
+        .contains("Checking cube.json, which joints to fix: 5 would do, cheaper sets 128 of 1471 … ");
+  }
+
+  @Test
   void noProgressWhenQuietOrWhenNoTerminal() {
     for (Progress p : List.of(Progress.show(console(true, Map.of()), "Checking", true),
         Progress.show(console(false, Map.of()), "Checking", false))) {

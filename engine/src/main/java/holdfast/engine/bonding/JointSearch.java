@@ -7,37 +7,18 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Side;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.PriorityQueue;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 
 /**
- * Which joints to fix so that the tier is met at the least cost. Separate heaps are separate searches.
+ * Which joints to fix so that the tier is met at the least cost. Separate heaps are separate searches ({@link CheapestSet}).
  *
- * <p>Fixing one more joint is not known to help in every case (a bond takes the place of friction), so nothing is cut off by
- * an assumed order. First everything is fixed; from that, joints are taken out one by one, the dearest first, while the
- * tier is still met: a set from which no single joint can go. Then all sets that cost less are asked in order of cost; the
- * first that meets the tier is the cheapest of all, and if none does the set in hand is. Where there are too many to ask,
- * the set in hand is returned as not proven least. Whatever is returned has been asked once more.
- *
- * <p>Sets that do not meet the tier mostly fail by the same load: the loads that refused the last ones are tried first, and
- * only a set that bears these is asked in full. That changes no answer, since each of them is a part of the full question.
+ * <p>Fixing one more joint is not known to help in every case: a bond takes the place of friction, and what slid may go over.
+ * So nothing is left out by an assumed order. What is called least was compared with every cheaper set, each of which was
+ * asked or is refused by proof; and whatever is returned was asked in full.
  */
 public final class JointSearch {
-  /** Work for one heap before the search settles for what it has; a set that a remembered load refuses counts one. */
-  static final int MOST_WORK = 4000;
-
-  /** The work of a tier question asked in full. */
-  private static final int FULL_WORK = 10;
-
-  /** Refusing loads that are remembered. */
-  private static final int REMEMBERED = 4;
-
   /** A joint that shows on a side people look through costs this much more: it only breaks ties. */
   private static final double SEEN_SHARE = 1e-3;
 
@@ -56,157 +37,75 @@ public final class JointSearch {
     record NotEnough(List<String> rocks, String reason, int joints) implements Found {}
   }
 
+  /** Is told how the search goes on; nothing that it does changes what is found. */
+  @FunctionalInterface
+  public interface Watch {
+    /** Looks away. */
+    Watch NONE = (asked, of, joints) -> { };
+
+    /**
+     * @param asked cheaper sets that were asked to prove that none is enough
+     * @param of how many there are; 0 while that is not known
+     * @param joints how many joints the best set in hand has
+     */
+    void at(int asked, int of, int joints);
+  }
+
   /** Searches every heap that does not meet the tier; empty when all do. */
   public static List<Found> search(SceneHeap scene, int threads) {
+    return search(scene, threads, Watch.NONE);
+  }
+
+  /** The same, telling {@code watch} how it goes on. */
+  public static List<Found> search(SceneHeap scene, int threads, Watch watch) {
     List<Found> out = new ArrayList<>();
     for (Heap.Part part : scene.heap().separate()) {
       List<Integer> rocks = part.bodies();
       if (TierQuestion.unmet(scene, rocks, threads).isEmpty()) continue;
       List<JointSpec> candidates = candidates(scene, rocks);
-      Memory memory = new Memory(scene, rocks, threads);
       List<String> names = rocks.stream().map(scene::name).toList();
       if (candidates.isEmpty()) {
         out.add(new Found.NotEnough(names, "there is no joint left to fix", 0));
-      } else if (!memory.meets(candidates)) {
-        String why = TierQuestion.unmet(scene.withJoints(with(scene, candidates)), rocks, threads).orElse("the tier is not met");
-        out.add(new Found.NotEnough(names, why, candidates.size()));
+        continue;
+      }
+      Optional<String> no = TierQuestion.unmet(scene.withJoints(with(scene, candidates)), rocks, threads);
+      if (no.isPresent()) {
+        out.add(new Found.NotEnough(names, no.get(), candidates.size()));
       } else {
-        out.add(cheapest(candidates, costs(scene, candidates), memory::refuses, memory::meets));
+        Asking asking = new Asking(scene, rocks, candidates, threads);
+        CheapestSet.Found found = CheapestSet.of(costs(scene, candidates), asking, threads,
+            (asked, of, best) -> watch.at(asked, of, best.cardinality()));
+        out.add(new Found.Enough(of(candidates, found.set()), found.least()));
       }
     }
     return out;
   }
 
-  /** Asks the tier question of sets of joints, and remembers what refused the last ones. */
-  private static final class Memory {
-    private final SceneHeap scene;
-    private final List<Integer> rocks;
-    private final int threads;
-    private final List<TierQuestion.Refusal> known = new ArrayList<>();
-
-    Memory(SceneHeap scene, List<Integer> rocks, int threads) {
-      this.scene = scene;
-      this.rocks = rocks;
-      this.threads = threads;
+  /** The tier question, asked of sets of joints. */
+  record Asking(SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, int threads)
+      implements CheapestSet.Questions<TierQuestion.Refusal> {
+    @Override
+    public Optional<TierQuestion.Refusal> refusal(BitSet set) {
+      return TierQuestion.refusal(fixed(set), rocks, threads);
     }
 
-    /** One of the remembered loads refuses the set. */
-    boolean refuses(List<JointSpec> set) {
-      SceneHeap fixed = scene.withJoints(with(scene, set));
-      for (TierQuestion.Refusal r : List.copyOf(known)) {
-        if (!TierQuestion.refusedAgain(fixed, r)) continue;
-        known.remove(r);
-        known.add(0, r);
-        return true;
-      }
-      return false;
+    @Override
+    public int refusedBy(BitSet set, List<TierQuestion.Refusal> known) {
+      return known.isEmpty() ? -1 : TierQuestion.refusedBy(fixed(set), known);
     }
 
-    /** The full question. */
-    boolean meets(List<JointSpec> set) {
-      Optional<TierQuestion.Refusal> no = TierQuestion.refusal(scene.withJoints(with(scene, set)), rocks, threads);
-      no.ifPresent(r -> {
-        known.removeIf(k -> k.kind() == r.kind() && k.state() == r.state() && k.rock() == r.rock());
-        known.add(0, r);
-        if (known.size() > REMEMBERED) known.remove(REMEMBERED);
-      });
-      return no.isEmpty();
+    @Override
+    public boolean refusedWithAny(BitSet most, TierQuestion.Refusal known) {
+      return TierQuestion.refusedWithAny(fixed(new BitSet()), fixed(most), known);
     }
-  }
 
-  /** The cheapest set, every set asked in full. */
-  static Found.Enough cheapest(List<JointSpec> candidates, double[] cost, Predicate<List<JointSpec>> meets) {
-    return cheapest(candidates, cost, set -> false, meets);
-  }
-
-  /**
-   * The cheapest set, given that all candidates together meet the tier.
-   *
-   * @param refused a quick no, only to sets that do not meet it
-   */
-  static Found.Enough cheapest(
-      List<JointSpec> candidates, double[] cost, Predicate<List<JointSpec>> refused, Predicate<List<JointSpec>> meets) {
-    BitSet chosen = new BitSet();
-    chosen.set(0, candidates.size());
-    List<Integer> dearestFirst = new ArrayList<>();
-    for (int i = 0; i < candidates.size(); i++) dearestFirst.add(i);
-    dearestFirst.sort(Comparator.comparingDouble((Integer i) -> cost[i]).reversed());
-    for (int i : dearestFirst) {
-      chosen.clear(i);
-      List<JointSpec> set = of(candidates, chosen);
-      if (refused.test(set) || !meets.test(set)) chosen.set(i);
+    private SceneHeap fixed(BitSet set) {
+      return scene.withJoints(with(scene, of(candidates, set)));
     }
-    double least = total(cost, chosen);
-    InOrderOfCost cheaper = new InOrderOfCost(cost);
-    boolean proven = true;
-    int work = 0;
-    for (BitSet set = cheaper.next(); set != null && total(cost, set) < least - 1e-12; set = cheaper.next()) {
-      if (++work > MOST_WORK) {
-        proven = false;
-        break;
-      }
-      List<JointSpec> joints = of(candidates, set);
-      if (refused.test(joints)) continue;
-      work += FULL_WORK - 1;
-      if (meets.test(joints)) {
-        chosen = set;
-        break;
-      }
-    }
-    List<JointSpec> joints = of(candidates, chosen);
-    if (!meets.test(joints)) throw new IllegalStateException("the same tier question was answered in two ways");
-    return new Found.Enough(joints, proven);
-  }
-
-  private static double total(double[] cost, BitSet set) {
-    return set.stream().mapToDouble(i -> cost[i]).sum();
   }
 
   private static List<JointSpec> of(List<JointSpec> all, BitSet set) {
-    return set.stream().mapToObj(all::get).collect(Collectors.toList());
-  }
-
-  /** All subsets, the cheapest first; equal ones in a fixed order. */
-  private static final class InOrderOfCost {
-    private record Entry(double cost, int last, BitSet set) {}
-
-    private final double[] cost;
-    private final Integer[] byCost;
-    private final PriorityQueue<Entry> queue = new PriorityQueue<>(
-        Comparator.comparingDouble(Entry::cost).thenComparing(e -> e.set.toString()));
-    private boolean started;
-
-    InOrderOfCost(double[] cost) {
-      this.cost = cost;
-      byCost = new Integer[cost.length];
-      for (int i = 0; i < cost.length; i++) byCost[i] = i;
-      Arrays.sort(byCost, Comparator.comparingDouble(i -> cost[i]));
-    }
-
-    /** Each set is reached once: by adding the next dearer joint, or by putting that in the place of the dearest. */
-    BitSet next() {
-      if (!started) {
-        started = true;
-        if (cost.length > 0) {
-          BitSet first = new BitSet();
-          first.set(byCost[0]);
-          queue.add(new Entry(cost[byCost[0]], 0, first));
-        }
-        return new BitSet();
-      }
-      Entry e = queue.poll();
-      if (e == null) return null;
-      if (e.last + 1 < byCost.length) {
-        BitSet more = (BitSet) e.set.clone();
-        more.set(byCost[e.last + 1]);
-        queue.add(new Entry(total(cost, more), e.last + 1, more));
-        BitSet instead = (BitSet) e.set.clone();
-        instead.clear(byCost[e.last]);
-        instead.set(byCost[e.last + 1]);
-        queue.add(new Entry(total(cost, instead), e.last + 1, instead));
-      }
-      return e.set;
-    }
+    return set.stream().mapToObj(all::get).toList();
   }
 
   /** Every pair of rocks that touch and are not fixed yet, but for those that are to stay removable. */

@@ -1,7 +1,9 @@
 package holdfast.engine.bonding;
 
+import holdfast.engine.statics.CornerBalance;
 import holdfast.engine.statics.Gravity;
 import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Link;
 import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
@@ -17,8 +19,12 @@ import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
@@ -60,27 +66,65 @@ public final class TierQuestion {
    * The first no to a tier question.
    *
    * @param rock pushed or pressed, or, for staying and shaking, one of the heap
+   * @param at where it is pushed, metres; zero for staying and shaking
+   * @param way which way it is pushed or shaken; zero for staying
    */
-  record Refusal(Kind kind, State state, int rock, String words) {}
+  record Refusal(Kind kind, State state, int rock, Vec3 at, Vec3 way, String words) {}
 
   static Optional<Refusal> refusal(SceneHeap scene, Collection<Integer> rocks, int threads) {
     return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
   }
 
-  /** Whether other joints meet the same no: that one part of the tier question alone. */
-  static boolean refusedAgain(SceneHeap scene, Refusal known) {
+  /**
+   * The first of some known refusals that other joints meet too, by its place; -1 for none. Each is one part of the whole
+   * question, so a heap that meets one does not meet the tier; one that meets none may still not.
+   */
+  static int refusedBy(SceneHeap scene, List<Refusal> known) {
     TierQuestion q = new TierQuestion(scene, 1, new Recall());
-    for (Heap.Part part : scene.heap().separate()) {
-      if (!part.bodies().contains(known.rock)) continue;
-      PartJudge judge = new PartJudge(part, scene.weights().loads(known.state));
-      if (!judge.safe()) return true;
-      return switch (known.kind) {
-        case STAYING -> false;
-        case SHAKING -> q.shaken(known.state, judge).isPresent();
-        case PUSHING -> q.pushed(known.state, judge, known.rock).isPresent();
+    List<Heap.Part> parts = scene.heap().separate();
+    Map<List<Object>, PartJudge> judged = new HashMap<>();
+    for (int k = 0; k < known.size(); k++) {
+      Refusal r = known.get(k);
+      Heap.Part part = holding(parts, r.rock);
+      List<Wrench> loads = scene.weights().loads(r.state);
+      PartJudge judge = judged.computeIfAbsent(List.of(r.state, part.bodies()), s -> PartJudge.resting(part, loads));
+      if (!judge.safe()) return k;
+      boolean no = switch (r.kind) {
+        case STAYING -> !new PartJudge(part, loads).safe();
+        case SHAKING -> q.shakenOff(r.state, judge, r.way);
+        case PUSHING -> q.goesOver(r.state, judge, new Push(r.rock, r.at, r.way));
       };
+      if (no) return k;
     }
-    return false;
+    return -1;
+  }
+
+  /**
+   * Whether it is proved that a known refusal refuses every choice among some joints: with none of them, with all, and with
+   * any of them. For staying and shaking only: there, what stays has forces in balance, and no choice has more forces at
+   * hand than all these joints with all their bare contacts beside them ({@link CornerBalance}). Of a push no more is known
+   * than that it is not borne, and a rock that slides under it is no reason for a bond; whether it slides before it goes
+   * over follows no proved order.
+   *
+   * @param bare the scene with none of these joints fixed
+   * @param all the scene with all of them fixed
+   */
+  static boolean refusedWithAny(SceneHeap bare, SceneHeap all, Refusal known) {
+    if (known.kind == Kind.PUSHING) return false;
+    Set<Link> links = new LinkedHashSet<>(all.heap().links());
+    bare.heap().links().stream().filter(Link.Bearing.class::isInstance).forEach(links::add);
+    Heap.Part part = holding(new Heap(all.heap().bodies(), List.copyOf(links)).separate(), known.rock);
+    List<Wrench> loads = new ArrayList<>(part.of(all.weights().loads(known.state)));
+    if (known.kind == Kind.SHAKING) {
+      List<Wrench> live = shaking(part.of(all.weights().shakingKg(known.state)), known.way);
+      double limit = all.scene().settings().get(Setting.SHAKE_G);
+      for (int i = 0; i < live.size(); i++) loads.set(i, loads.get(i).plus(live.get(i).times(limit)));
+    }
+    return CornerBalance.impossible(part.heap(), loads);
+  }
+
+  private static Heap.Part holding(List<Heap.Part> parts, int rock) {
+    return parts.stream().filter(p -> p.bodies().contains(rock)).findFirst().orElseThrow();
   }
 
   /** The same of the whole scene. */
@@ -109,7 +153,7 @@ public final class TierQuestion {
       for (State s : scene.weights().states()) {
         PartJudge j = recall.judge(part, scene.weights().loads(s));
         if (!j.safe()) {
-          return Optional.of(new Refusal(Kind.STAYING, s, part.bodies().get(0),
+          return Optional.of(new Refusal(Kind.STAYING, s, part.bodies().get(0), Vec3.ZERO, Vec3.ZERO,
               part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words()));
         }
         own.add(new Judged(s, j));
@@ -120,13 +164,14 @@ public final class TierQuestion {
     List<Supplier<Optional<Refusal>>> questions = new ArrayList<>();
     for (Judged j : judged) {
       int first = j.judge.part().bodies().get(0);
-      questions.add(() -> shaken(j.state, j.judge).map(w -> new Refusal(Kind.SHAKING, j.state, first, w)));
+      questions.add(() -> shaken(j.state, j.judge)
+          .map(no -> new Refusal(Kind.SHAKING, j.state, first, Vec3.ZERO, no.way, no.words)));
     }
     for (Judged j : governing(judged)) {
       j.judge.part().bodies().stream()
           .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
           .forEach(r -> questions.add(
-              () -> pushed(j.state, j.judge, r).map(w -> new Refusal(Kind.PUSHING, j.state, r, w))));
+              () -> pushed(j.state, j.judge, r).map(no -> new Refusal(Kind.PUSHING, j.state, r, no.at, no.way, no.words))));
     }
     // The first refusal in their order counts, whoever finds one first; what comes after a known one need not be asked.
     AtomicInteger refused = new AtomicInteger(Integer.MAX_VALUE);
@@ -151,7 +196,10 @@ public final class TierQuestion {
   /** A question about one heap in one state: all that the answer depends on. */
   private record Asked(State state, PartJudge judge, List<Push> pushes, List<Double> kg, double limit) {}
 
-  private Optional<String> pushed(State state, PartJudge judge, int rock) {
+  /** A no: where and which way it was asked, and its words. */
+  private record No(Vec3 at, Vec3 way, String words) {}
+
+  private Optional<No> pushed(State state, PartJudge judge, int rock) {
     PlacedRock r = scene.rocks().get(rock);
     List<Push> sideways = new ArrayList<>();
     for (int d = 0; d < directions; d++) {
@@ -163,14 +211,14 @@ public final class TierQuestion {
       PartJudge own = judge.forThread();
       for (int k = 0; k < all.size(); k++) {
         if (!goesOver(state, own, all.get(k))) continue;
-        return Optional.of(scene.name(rock) + (k < sideways.size() ? " topples when pushed, " : " tips when pressed down, ")
-            + state.words());
+        return Optional.of(new No(all.get(k).at(), all.get(k).direction(), scene.name(rock)
+            + (k < sideways.size() ? " topples when pushed, " : " tips when pressed down, ") + state.words()));
       }
       return Optional.empty();
     });
   }
 
-  private Optional<String> shaken(State state, PartJudge judge) {
+  private Optional<No> shaken(State state, PartJudge judge) {
     List<Double> kg = judge.part().of(scene.weights().shakingKg(state));
     double limit = settings.get(Setting.SHAKE_G);
     if (limit == 0) return Optional.empty();
@@ -178,13 +226,22 @@ public final class TierQuestion {
       PartJudge own = judge.forThread();
       for (int d = 0; d < directions; d++) {
         Vec3 along = Vec3.heading(360.0 * d / directions);
-        List<Wrench> live = kg.stream().map(m -> new Wrench(along.times(m * Gravity.G), Vec3.ZERO)).toList();
-        if (own.refuses(live, limit).isPresent()) {
-          return Optional.of("the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words());
+        if (shakenOff(state, own, along)) {
+          return Optional.of(new No(Vec3.ZERO, along,
+              "the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words()));
         }
       }
       return Optional.empty();
     });
+  }
+
+  private boolean shakenOff(State state, PartJudge judge, Vec3 along) {
+    List<Wrench> live = shaking(judge.part().of(scene.weights().shakingKg(state)), along);
+    return judge.refuses(live, settings.get(Setting.SHAKE_G)).isPresent();
+  }
+
+  private static List<Wrench> shaking(List<Double> kg, Vec3 along) {
+    return kg.stream().map(m -> new Wrench(along.times(m * Gravity.G), Vec3.ZERO)).toList();
   }
 
   /** Whether the tier's force is not borne, in any way but by sliding. */

@@ -20,11 +20,15 @@ final class BondingFindings {
 
   private BondingFindings() {}
 
-  static List<Finding> of(HeapStudy study, List<Finding> sofar, int threads) {
+  static List<Finding> of(HeapStudy study, List<Finding> sofar, int threads, CheckWatch watch) {
     List<Finding> out = new ArrayList<>(weakRock(study.scene().scene()));
     boolean wanted = sofar.stream().anyMatch(f -> f.severity() == Severity.FAIL && MENDED_BY_BONDS.contains(f.code()));
     if (!wanted) return out;
-    for (JointSearch.Found found : JointSearch.search(study.scene(), threads)) {
+    JointSearch.Watch searching = (asked, of, joints) -> {
+      watch.best(joints);
+      watch.at(CheckWatch.Stage.JOINTS, asked, of);
+    };
+    for (JointSearch.Found found : JointSearch.search(study.scene(), threads, searching)) {
       if (found instanceof JointSearch.Found.Enough e) e.joints().forEach(j -> out.add(needed(e, j)));
       if (found instanceof JointSearch.Found.NotEnough n) out.add(notEnough(n));
     }

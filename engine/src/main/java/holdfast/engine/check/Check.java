@@ -98,7 +98,7 @@ public final class Check {
     findings.addAll(other.pane.findings());
     findings.addAll(other.handling);
     watch.at(CheckWatch.Stage.JOINTS, 0, 0);
-    findings.addAll(BondingFindings.of(study, findings, options.threads()));
+    findings.addAll(BondingFindings.of(study, findings, options.threads(), watch));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
         ? Optional.empty()
         : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads(), watch));

@@ -29,4 +29,7 @@ public interface CheckWatch {
    * @param of how many there are; 0 where that is not known
    */
   void at(Stage stage, int done, int of);
+
+  /** How many joints the best set has that was found so far; told before {@link Stage#JOINTS} goes on. */
+  default void best(int joints) {}
 }

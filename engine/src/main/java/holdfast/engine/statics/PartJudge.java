@@ -32,6 +32,24 @@ public final class PartJudge {
     rest = balance instanceof Balance.Falls ? null : CornerCheck.confirmed(heap, typicalN, dead, resting.under(dead));
   }
 
+  private PartJudge(Heap.Part part, List<Wrench> whole, Resting of) {
+    this.part = part;
+    heap = part.heap();
+    dead = part.of(whole);
+    typicalN = ForceBalance.typicalN(dead);
+    resting = of;
+    rest = resting.under(dead);
+    balance = rest instanceof Rest.Stays s ? new Balance.Stands(s.forces()) : new Balance.Undecided("it was not asked about");
+  }
+
+  /**
+   * A quick judgement that asks staying alone, and that without a second look: where it says no, to its own weight or to more
+   * load, the whole judgement says no too; where it says yes, the whole one may not.
+   */
+  public static PartJudge resting(Heap.Part part, List<Wrench> whole) {
+    return new PartJudge(part, whole, new Resting(part.heap(), ForceBalance.typicalN(part.of(whole))));
+  }
+
   private PartJudge(PartJudge of) {
     part = of.part;
     heap = of.heap;

@@ -204,6 +204,21 @@ final class Tolerances {
   /** Relative to the limit; how far a force at rest may exceed its friction or its bond when recomputed. */
   static final double REST_CONE = 1e-6;
 
+  // -- what is certain not to hold --------------------------------------------------------------------------------------
+
+  /**
+   * Share by which friction and strengths are counted too high before it is called certain that nothing holds. It covers how
+   * far forces at rest may exceed their limits, REST_CONE and what is let through of shear with twist; below that, certain is
+   * not certain.
+   */
+  static final double CERTAIN_SPARE = 1e-2;
+
+  /**
+   * Of the mean weight of a body; forces that balance all but this much would be missed, so it must be far above what is left
+   * out of balance at rest, REST_ACCELERATION and SUPERPOSED_BALANCE.
+   */
+  static final double CERTAIN_UNBALANCE = 1e-4;
+
   // -- margins ------------------------------------------------------------------------------------------------------
 
   /** Share of the force balance's bound at which staying is tried first; nearer than this the contacts hang by rounding. */

@@ -9,6 +9,7 @@
  * {@code RestStep}, {@code BlockLu}); a load on a heap at rest is answered first by superposition
  * ({@code Superposition}, {@code KnownResponses}, {@code ShearLaws}), which never says no.
  * {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and staying confirms.
+ * {@link holdfast.engine.statics.CornerBalance} tells for sure what links cannot hold, however few of them are there.
  * Every tolerance is in {@code Tolerances}.
  */
 package holdfast.engine.statics;

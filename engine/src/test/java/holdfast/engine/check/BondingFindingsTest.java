@@ -34,7 +34,7 @@ class BondingFindingsTest {
         List.of(JointSpec.paste("foot", "cap", JointSpec.Bond.MORTAR, 40)),
         Settings.DEFAULT.with(Setting.BOND_MORTAR_N_MM2, mortar));
     HeapStudy study = new HeapStudy(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), 1);
-    return BondingFindings.of(study, List.of(), 1).stream().filter(f -> f.code() == Code.ROCK_WEAKER).toList();
+    return BondingFindings.of(study, List.of(), 1, CheckWatch.NONE).stream().filter(f -> f.code() == Code.ROCK_WEAKER).toList();
   }
 
   /** Rock that crushes at 1.0 N/mm2 is credited with a tenth in tension (common practice): 0.10 passes, 0.11 does not. */
