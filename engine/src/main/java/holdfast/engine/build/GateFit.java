@@ -3,6 +3,8 @@ package holdfast.engine.build;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * How much room a body has in a gate, in one pose or over all poses near it.
@@ -26,11 +28,15 @@ import java.util.Arrays;
 final class GateFit {
   private final GateBody body;
   private final Gate gate;
+  /** Corners of each lobe one after the other, x y z each, and its edges as pairs of corner numbers. */
+  private final double[][] corners;
+  private final int[][] edges;
+  private final double[] weights;
   private final double[][] x;
   private final double[][] y;
   private final double[][] z;
-  private double[] low = new double[2];
-  private double[] high = new double[2];
+  private final double[] low = new double[2];
+  private final double[] high = new double[2];
   private double farthest2;
   private final double[] inLow = new double[2];
   private final double[] inHigh = new double[2];
@@ -47,14 +53,20 @@ final class GateFit {
     this.body = body;
     this.gate = gate;
     int n = body.lobes().size();
+    corners = new double[n][];
+    edges = new int[n][];
+    weights = new double[n];
     x = new double[n][];
     y = new double[n][];
     z = new double[n][];
-    for (int i = 0; i < n; i++) {
-      int m = body.lobes().get(i).corners().size();
-      x[i] = new double[m];
-      y[i] = new double[m];
-      z[i] = new double[m];
+    for (int k = 0; k < n; k++) {
+      GateBody.Lobe lobe = body.lobes().get(k);
+      corners[k] = lobe.corners().stream().flatMapToDouble(p -> DoubleStream.of(p.x(), p.y(), p.z())).toArray();
+      edges[k] = lobe.edges().stream().flatMapToInt(e -> IntStream.of(e.from(), e.to())).toArray();
+      weights[k] = lobe.weight();
+      x[k] = new double[lobe.corners().size()];
+      y[k] = new double[x[k].length];
+      z[k] = new double[x[k].length];
     }
   }
 
@@ -78,15 +90,14 @@ final class GateFit {
     double thick = gate.thicknessM();
     double[] m = matrix(turn);
     for (int k = 0; k < x.length; k++) {
-      GateBody.Lobe lobe = body.lobes().get(k);
+      double[] p = corners[k];
       double least = Double.POSITIVE_INFINITY;
       double most = Double.NEGATIVE_INFINITY;
       double far2 = 0;
       for (int i = 0; i < x[k].length; i++) {
-        Vec3 p = lobe.corners().get(i);
-        double a = p.x() - pivot.x();
-        double b = p.y() - pivot.y();
-        double c = p.z() - pivot.z();
+        double a = p[3 * i] - pivot.x();
+        double b = p[3 * i + 1] - pivot.y();
+        double c = p[3 * i + 2] - pivot.z();
         double r2 = a * a + b * b + c * c;
         double px = m[0] * a + m[1] * b + m[2] * c;
         double py = m[3] * a + m[4] * b + m[5] * c;
@@ -94,29 +105,29 @@ final class GateFit {
         x[k][i] = px;
         y[k][i] = py;
         z[k][i] = pz;
-        double d = liftM + turnRad * Math.sqrt(r2);
+        double d = turnRad == 0 ? liftM : liftM + turnRad * Math.sqrt(r2);
         if (pz < -thick + d) {
-          underLow[0] = Math.min(underLow[0], px - d);
-          underHigh[0] = Math.max(underHigh[0], px + d);
-          underLow[1] = Math.min(underLow[1], py - d);
-          underHigh[1] = Math.max(underHigh[1], py + d);
-          deepest = Math.min(deepest, pz - d);
+          if (px - d < underLow[0]) underLow[0] = px - d;
+          if (px + d > underHigh[0]) underHigh[0] = px + d;
+          if (py - d < underLow[1]) underLow[1] = py - d;
+          if (py + d > underHigh[1]) underHigh[1] = py + d;
+          if (pz - d < deepest) deepest = pz - d;
         }
-        far2 = Math.max(far2, r2);
-        least = Math.min(least, pz);
-        most = Math.max(most, pz);
+        if (r2 > far2) far2 = r2;
+        if (pz < least) least = pz;
+        if (pz > most) most = pz;
       }
       top = Math.max(top, most);
       bottom = Math.min(bottom, least);
-      weight += lobe.weight();
-      weightThrough += lobe.weight() * Math.max(0, Math.min(1, (-thick / 2 - least) / (most - least)));
+      weight += weights[k];
+      weightThrough += weights[k] * Math.max(0, Math.min(1, (-thick / 2 - least) / (most - least)));
       double d = liftM + turnRad * Math.sqrt(far2);
       if (least > d || most < -thick - d) continue;
       if (d > 0) {
-        clip(k, lobe, -thick - d, d, height);
+        clip(k, -thick - d, d, height);
         d = liftM + turnRad * Math.sqrt(farthest2);
       }
-      clip(k, lobe, -thick - d, d, height);
+      clip(k, -thick - d, d, height);
       for (int side = 0; side < 2; side++) {
         inLow[side] = Math.min(inLow[side], low[side] - d);
         inHigh[side] = Math.max(inHigh[side], high[side] + d);
@@ -136,32 +147,34 @@ final class GateFit {
   }
 
   /** The box round what lies between two heights of one lobe, and its greatest distance from the pivot. */
-  private void clip(int k, GateBody.Lobe lobe, double from, double to, double height) {
+  private void clip(int k, double from, double to, double height) {
     low[0] = low[1] = Double.POSITIVE_INFINITY;
     high[0] = high[1] = Double.NEGATIVE_INFINITY;
     farthest2 = 0;
     for (int i = 0; i < x[k].length; i++) {
       if (z[k][i] >= from && z[k][i] <= to) take(x[k][i], y[k][i], z[k][i] - height);
     }
-    for (GateBody.Edge e : lobe.edges()) {
-      double za = z[k][e.from()];
-      double zb = z[k][e.to()];
-      if (za < from != zb < from) cross(k, e, (from - za) / (zb - za), height);
-      if (za < to != zb < to) cross(k, e, (to - za) / (zb - za), height);
+    for (int e = 0; e < edges[k].length; e += 2) {
+      int a = edges[k][e];
+      int b = edges[k][e + 1];
+      double za = z[k][a];
+      double zb = z[k][b];
+      if (za < from != zb < from) cross(k, a, b, (from - za) / (zb - za), height);
+      if (za < to != zb < to) cross(k, a, b, (to - za) / (zb - za), height);
     }
   }
 
-  private void cross(int k, GateBody.Edge e, double t, double height) {
-    take(x[k][e.from()] + t * (x[k][e.to()] - x[k][e.from()]), y[k][e.from()] + t * (y[k][e.to()] - y[k][e.from()]),
-        z[k][e.from()] + t * (z[k][e.to()] - z[k][e.from()]) - height);
+  private void cross(int k, int a, int b, double t, double height) {
+    take(x[k][a] + t * (x[k][b] - x[k][a]), y[k][a] + t * (y[k][b] - y[k][a]), z[k][a] + t * (z[k][b] - z[k][a]) - height);
   }
 
   private void take(double px, double py, double up) {
-    low[0] = Math.min(low[0], px);
-    high[0] = Math.max(high[0], px);
-    low[1] = Math.min(low[1], py);
-    high[1] = Math.max(high[1], py);
-    farthest2 = Math.max(farthest2, px * px + py * py + up * up);
+    if (px < low[0]) low[0] = px;
+    if (px > high[0]) high[0] = px;
+    if (py < low[1]) low[1] = py;
+    if (py > high[1]) high[1] = py;
+    double r2 = px * px + py * py + up * up;
+    if (r2 > farthest2) farthest2 = r2;
   }
 
   private static double[] matrix(Quat q) {

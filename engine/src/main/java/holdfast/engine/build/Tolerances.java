@@ -20,7 +20,7 @@ final class Tolerances {
   static final double TURN_STEP_RAD = Math.toRadians(7.5);
 
   /** Metres, falling. A way that was found is sought again with this much room to spare, and the first found is given. */
-  static final List<Double> SPARE_M = List.of(0.03, 0.015, 0.007, 0.003);
+  static final List<Double> SPARE_M = List.of(0.02, 0.007);
 
   /** Of the body's diameter: the step down of one trial. */
   static final double DOWN_STEP = 1.0 / 40;
@@ -29,12 +29,12 @@ final class Tolerances {
   static final double MENDED_M = 0.03;
 
   /** Poses looked at before the search gives up: its bound on work, the same on every machine. */
-  static final int MOST_POSES = 300_000;
+  static final int MOST_POSES = 150_000;
 
-  /** Directions of the body that are tried pointing down, and turns about each. */
+  /** Directions of the body that are tried pointing down, and turns about each through half a circle. */
   static final int DIRECTIONS = 200;
 
-  static final int TURNS = 16;
+  static final int TURNS = 8;
 
   /** Ways tried from under the opening to the upright pose. */
   static final int MOST_SETTINGS_DOWN = 60;

@@ -96,7 +96,7 @@ final class TurnSearch {
   /** Bodies hung over the opening: directions on a spiral round the sphere, each with turns about it, and the upright pose. */
   private void seeds() {
     List<Quat> turns = new ArrayList<>();
-    for (int k = 0; k < Tolerances.TURNS; k++) turns.add(Quat.about(Vec3.Z, 2 * Math.PI * k / Tolerances.TURNS));
+    for (int k = 0; k < Tolerances.TURNS; k++) turns.add(Quat.about(Vec3.Z, Math.PI * k / Tolerances.TURNS));
     List<Quat> tilts = new ArrayList<>(List.of(Quat.IDENTITY, Quat.about(Vec3.X, Math.PI)));
     for (Vec3 axis : new Vec3[] {Vec3.X, Vec3.X.negated(), Vec3.Y, Vec3.Y.negated()}) tilts.add(Quat.about(axis, Math.PI / 2));
     double golden = Math.PI * (3 - Math.sqrt(5));
