@@ -137,7 +137,12 @@ final class CheapestSet<R> {
   private Optional<R> refusal(BitSet set) {
     List<R> known = List.copyOf(reasons);
     int by = questions.refusedBy(set, known);
-    return by >= 0 ? Optional.of(known.get(by)) : questions.refusal(set);
+    return by >= 0 ? Optional.of(known.get(by)) : inFull(set);
+  }
+
+  /** The whole question; none is begun once the thread is interrupted. */
+  private Optional<R> inFull(BitSet set) {
+    return Parallel.map(List.of(set), 1, questions::refusal).get(0);
   }
 
   private void learn(BitSet refused, R by) {
@@ -157,7 +162,7 @@ final class CheapestSet<R> {
       // All together are enough.
       if (out.get(i) || out.cardinality() == cost.length - 1) continue;
       out.set(i);
-      if (!refused.test(out)) out.clear(i);
+      if (!Parallel.map(List.of(out), 1, refused::test).get(0)) out.clear(i);
     }
     return out;
   }
@@ -178,7 +183,7 @@ final class CheapestSet<R> {
         BitSet set = some.get(k);
         if (refused.get(k) || questions.refusedBy(set, fresh) >= 0) continue;
         if (full++ == MOST_FULL) return new Found(best, false, from + k);
-        Optional<R> no = questions.refusal(set);
+        Optional<R> no = inFull(set);
         if (no.isEmpty()) return new Found(set, true, from + k);
         fresh.add(no.get());
       }

@@ -61,7 +61,8 @@ public final class JointSearch {
     List<Found> out = new ArrayList<>();
     for (Heap.Part part : scene.heap().separate()) {
       List<Integer> rocks = part.bodies();
-      if (TierQuestion.unmet(scene, rocks, threads).isEmpty()) continue;
+      Optional<TierQuestion.Refusal> bare = TierQuestion.refusal(scene, rocks, threads);
+      if (bare.isEmpty()) continue;
       List<JointSpec> candidates = candidates(scene, rocks);
       List<String> names = rocks.stream().map(scene::name).toList();
       if (candidates.isEmpty()) {
@@ -72,7 +73,7 @@ public final class JointSearch {
       if (no.isPresent()) {
         out.add(new Found.NotEnough(names, no.get(), candidates.size()));
       } else {
-        Asking asking = new Asking(scene, rocks, candidates, threads);
+        Asking asking = new Asking(scene, rocks, candidates, bare, threads);
         CheapestSet.Found found = CheapestSet.of(costs(scene, candidates), asking, threads,
             (asked, of, best) -> watch.at(asked, of, best.cardinality()));
         out.add(new Found.Enough(of(candidates, found.set()), found.least()));
@@ -81,12 +82,17 @@ public final class JointSearch {
     return out;
   }
 
-  /** The tier question, asked of sets of joints. */
-  record Asking(SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, int threads)
+  /**
+   * The tier question, asked of sets of joints.
+   *
+   * @param bare what it came to with none of them fixed
+   */
+  record Asking(
+      SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, Optional<TierQuestion.Refusal> bare, int threads)
       implements CheapestSet.Questions<TierQuestion.Refusal> {
     @Override
     public Optional<TierQuestion.Refusal> refusal(BitSet set) {
-      return TierQuestion.refusal(fixed(set), rocks, threads);
+      return set.isEmpty() ? bare : TierQuestion.refusal(fixed(set), rocks, threads);
     }
 
     @Override

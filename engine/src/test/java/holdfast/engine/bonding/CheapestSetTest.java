@@ -1,6 +1,7 @@
 package holdfast.engine.bonding;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -173,6 +174,45 @@ class CheapestSetTest {
     assertThat(found.least()).isFalse();
     assertThat(found.set().cardinality()).isEqualTo(10);
     assertThat(told).startsWith(20).endsWith(10);
+  }
+
+  /** An edit in the window interrupts the search: no further question is begun, wherever it was. */
+  @Test
+  void stopsWhenItsThreadIsInterrupted() {
+    for (int after = 1; after < 300; after += 13) {
+      Wanting q = Wanting.drawn(new Random(3), 12, 9, 30, false);
+      int[] asked = {0};
+      int last = after;
+      CheapestSet.Questions<Integer> watched = new CheapestSet.Questions<>() {
+        private void one() {
+          if (++asked[0] == last) Thread.currentThread().interrupt();
+        }
+
+        @Override
+        public Optional<Integer> refusal(BitSet set) {
+          one();
+          return q.refusal(set);
+        }
+
+        @Override
+        public int refusedBy(BitSet set, List<Integer> known) {
+          one();
+          return q.refusedBy(set, known);
+        }
+
+        @Override
+        public boolean refusedWithAny(BitSet most, Integer known) {
+          return false;
+        }
+      };
+      try {
+        assertThatThrownBy(() -> CheapestSet.of(IntStream.range(0, 12).mapToDouble(i -> 40 + i).toArray(), watched, 1, NOBODY))
+            .as("after %d", after).isInstanceOf(IllegalStateException.class);
+        assertThat(asked[0]).as("after %d", after).isLessThanOrEqualTo(after + 3);
+      } finally {
+        Thread.interrupted();
+      }
+    }
   }
 
   /** Sets to hit drawn at random, with at most 12 elements. */
