@@ -4,6 +4,7 @@ import holdfast.app.report.BumpText;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
 import holdfast.app.view.FallPicture;
+import holdfast.app.view.Pngs;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
 import holdfast.engine.check.CheckReport;
@@ -24,10 +25,8 @@ import holdfast.model.scene.Setting;
 import holdfast.model.scene.Side;
 import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.math.RoundingMode;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -37,7 +36,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
-import javax.imageio.ImageIO;
 
 /** One bump as it was asked for: read, played, told. Apart from {@link BumpCommand} so that help loads no engine. */
 final class BumpRun {
@@ -212,9 +210,7 @@ final class BumpRun {
         + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN) + " toward " + towardWords()
         + (wish.dry ? ", dry" : ", tank filled");
     BufferedImage strip = FallPicture.draw(played, blow.rock(), 0, blow.at().z(), title);
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    if (!ImageIO.write(strip, "png", bytes)) throw new IOException("no writer for PNG");
-    Files.write(wish.section, bytes.toByteArray());
+    Pngs.save(wish.section, strip);
     String end = played.anyFell() ? "something falls" : "nothing falls";
     int broken = played.broken().size();
     if (broken > 0) end += ", and " + (broken == 1 ? "a bond breaks" : broken + " bonds break");

@@ -73,6 +73,7 @@ final class Inputs {
 
   /** A file that is not there is a slip of the hand: the nearest name in its folder, or among the scenes, may be meant. */
   static void mustBeThere(Path file) {
+    mustHaveAName(file);
     if (Files.isDirectory(file)) {
       List<String> inside = namesIn(file).keySet().stream().limit(12).toList();
       throw new InputProblem(file + " is a folder; a file is wanted.",
@@ -89,6 +90,10 @@ final class Inputs {
         near.map(n -> List.of("Did you mean " + candidates.get(n) + "?")).orElse(List.of()));
   }
 
+  private static void mustHaveAName(Path file) {
+    if (file.toString().isBlank()) throw new InputProblem("the name of a file is empty.");
+  }
+
   private static Map<String, Path> namesIn(Path folder) {
     Map<String, Path> names = new LinkedHashMap<>();
     List<Path> found = new ArrayList<>();
@@ -103,6 +108,7 @@ final class Inputs {
 
   /** Refuses to write over a file that is there, unless told to. */
   static void mustNotBeThere(Path file, boolean replace) {
+    mustHaveAName(file);
     if (Files.isDirectory(file)) throw new InputProblem(file + " is a folder; name a file to write.");
     Path folder = file.toAbsolutePath().getParent();
     if (folder != null && !Files.isDirectory(folder)) throw new InputProblem(folder + ": there is no such folder to write to.");

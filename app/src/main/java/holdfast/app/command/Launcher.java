@@ -34,6 +34,9 @@ public final class Launcher {
   /** Runs one command line and returns its exit code. */
   public int run(String... given) {
     String[] args = given.length > 0 && given[0].equals("help") ? helpAsOption(given) : given;
+    if (args.length > 1 && optionBeforeCommand(args)) return ExitCode.WRONG_INPUT.number();
+    // Of a command that is not known nothing else is worth a word.
+    if (args.length > 1 && !args[0].startsWith("-") && CommandTable.of(args[0]).isEmpty()) args = new String[] {args[0]};
     try {
       CommandLine root = commandLine(args.length == 0 ? Optional.empty() : CommandTable.of(args[0]));
       if (args.length == 0) {
@@ -54,6 +57,14 @@ public final class Launcher {
     } catch (StackOverflowError | OutOfMemoryError | LinkageError | AssertionError e) {
       return ours(e);
     }
+  }
+
+  private boolean optionBeforeCommand(String[] args) {
+    if (!args[0].startsWith("-") || List.of("-h", "--help", "--version").contains(args[0])) return false;
+    if (Arrays.stream(args).noneMatch(a -> CommandTable.of(a).isPresent())) return false;
+    console.say("'" + args[0] + "' is no option here.", List.of(
+        "Options go after the command, as in: holdfast check SCENE --format json", "holdfast --help lists the commands."));
+    return true;
   }
 
   private static String[] helpAsOption(String[] args) {
@@ -87,7 +98,7 @@ public final class Launcher {
     root.setUsageHelpWidth(100);
     root.setUsageHelpAutoWidth(false);
     root.setOverwrittenOptionsAllowed(false);
-    root.setParameterExceptionHandler((e, typed) -> wrongUse(e, typed));
+    root.setParameterExceptionHandler((e, typed) -> wrongUse(e));
     root.setExecutionExceptionHandler((e, line, parsed) -> failed(e));
     return root;
   }
@@ -98,7 +109,7 @@ public final class Launcher {
     }
   }
 
-  private int wrongUse(ParameterException e, String[] typed) {
+  private int wrongUse(ParameterException e) {
     CommandLine line = e.getCommandLine();
     CommandSpec spec = line.getCommandSpec();
     boolean atRoot = spec.parent() == null;
@@ -109,9 +120,6 @@ public final class Launcher {
       boolean option = first.startsWith("-");
       if (option && atRoot) {
         message = "'" + first + "' is no option here.";
-        if (Arrays.stream(typed).anyMatch(line.getSubcommands()::containsKey)) {
-          hints.add("Options go after the command, as in: holdfast check SCENE --format json");
-        }
       } else if (option) {
         message = "there is no option '" + first + "' for holdfast " + spec.name() + ".";
       } else if (atRoot) {
@@ -129,6 +137,8 @@ public final class Launcher {
       message = e.getMessage().strip();
       if (!message.endsWith(".")) message += ".";
       message = Character.toLowerCase(message.charAt(0)) + message.substring(1);
+      message = message.replaceFirst("' is not an? (int|long)\\.$", "' is no whole number, or too large a one.")
+          .replaceFirst("' is not a double\\.$", "' is not a number.");
     }
     hints.add(atRoot ? "holdfast --help lists the commands." : "Usage: " + synopsis(line));
     if (!atRoot) hints.add("holdfast " + spec.name() + " --help says more.");
@@ -136,8 +146,9 @@ public final class Launcher {
     return ExitCode.WRONG_INPUT.number();
   }
 
+  /** Those with a name worth misspelling. */
   private static List<String> optionNames(CommandSpec spec) {
-    return spec.options().stream().flatMap(o -> Arrays.stream(o.names())).toList();
+    return spec.options().stream().flatMap(o -> Arrays.stream(o.names())).filter(n -> n.startsWith("--")).toList();
   }
 
   private static String synopsis(CommandLine line) {

@@ -3,6 +3,7 @@ package holdfast.app.command;
 import holdfast.app.report.Json;
 import holdfast.app.view.PanePicture;
 import holdfast.app.view.PictureMaker;
+import holdfast.app.view.Pngs;
 import holdfast.app.view.ScenePictures;
 import holdfast.app.view.draw.Camera;
 import holdfast.engine.check.Check;
@@ -10,9 +11,7 @@ import holdfast.engine.check.CheckOptions;
 import holdfast.engine.pane.PaneReport;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -21,7 +20,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import javax.imageio.ImageIO;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -83,7 +81,7 @@ final class PictureCommand extends Subcommand {
     if (!drawn.problems().isEmpty()) {
       throw new InputProblem(scene + ": not every rock can be shaped.", drawn.problems());
     }
-    write(drawn.pictures().get(0));
+    Pngs.save(output, drawn.pictures().get(0));
     if (format == Format.JSON) print(Json.text(told(wish)));
     else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, " + view + ".\n");
     return ExitCode.FINE;
@@ -107,7 +105,7 @@ final class PictureCommand extends Subcommand {
           List.of("holdfast check " + scene + " says why."));
       return ExitCode.FAILS;
     }
-    write(PanePicture.draw(s, report.get(), wish.width(), wish.height(), units));
+    Pngs.save(output, PanePicture.draw(s, report.get(), wish.width(), wish.height(), units));
     if (format == Format.JSON) print(Json.text(told(wish)));
     else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, bottom pane.\n");
     return ExitCode.FINE;
@@ -126,17 +124,6 @@ final class PictureCommand extends Subcommand {
       throw new InputProblem("--size: width and height must be from " + LEAST + " to " + MOST + ", was '" + size + "'.");
     }
     return new PictureMaker.Wish(from, width, height, units, names);
-  }
-
-  /** Beside the target first, then moved over it: no half pictures. */
-  private void write(BufferedImage picture) throws IOException {
-    Path beside = output.resolveSibling("." + output.getFileName() + ".part");
-    try {
-      if (!ImageIO.write(picture, "png", beside.toFile())) throw new IOException("no writer for PNG");
-      Files.move(beside, output, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(beside);
-    }
   }
 
   private Map<String, Object> told(PictureMaker.Wish wish) {

@@ -10,12 +10,11 @@ import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.statics.SceneHeap;
+import holdfast.model.io.SceneFiles;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -70,7 +69,7 @@ final class SheetCommand extends Subcommand {
             return JointDemands.of(SceneHeap.of(s, shapes.placed()), pieces, CheckOptions.DEFAULT.threads());
           });
       p.now("drawing the sheet");
-      if (output != null) write(Sheet.pdf(content, size, units, !noFootprint));
+      if (output != null) SceneFiles.saveBytes(output, Sheet.pdf(content, size, units, !noFootprint));
     }
     if (format == Format.JSON) print(SheetJson.of(content));
     else if (!quiet) print("Wrote " + output + ". " + content.check().orElseThrow().headline() + "\n");
@@ -84,16 +83,5 @@ final class SheetCommand extends Subcommand {
       case "letter" -> Sheet.Paper.LETTER;
       default -> throw new InputProblem("--paper must be a4 or letter, was '" + paper + "'.");
     };
-  }
-
-  /** Beside the target first, then moved over it: no half sheets. */
-  private void write(byte[] pdf) throws IOException {
-    Path beside = output.resolveSibling("." + output.getFileName() + ".part");
-    try {
-      Files.write(beside, pdf);
-      Files.move(beside, output, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(beside);
-    }
   }
 }

@@ -18,14 +18,11 @@ import holdfast.model.shape.Shapes;
 import imgui.ImGui;
 import imgui.type.ImString;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 
 /** What leaves the window: a picture of a chosen size, and the build sheet. */
 final class GiveOutSheet {
@@ -130,11 +127,7 @@ final class GiveOutSheet {
     }
     BufferedImage image = from.isEmpty() ? painter.picture(w.get(), h.get())
         : painter.picture(new PictureMaker.Wish(from.get(), w.get(), h.get(), bench.units(), names));
-    write("picture", to.get(), bench.chores(), () -> {
-      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-      if (!ImageIO.write(image, "png", bytes)) throw new IOException("no writer for PNG");
-      return bytes.toByteArray();
-    });
+    write("picture", to.get(), bench.chores(), () -> Pngs.bytes(image));
   }
 
   private static Optional<Integer> pixels(ImString typed) {

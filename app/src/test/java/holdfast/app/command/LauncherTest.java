@@ -83,6 +83,51 @@ class LauncherTest {
     assertThat(r.err()).contains("Options go after the command");
   }
 
+  /** With a scene after it as well, where the scene is not what is wrong. */
+  @Test
+  void anOptionBeforeTheCommandAndItsScene() {
+    Run r = Run.holdfast("--format", "json", "check", "heap.json");
+    assertThat(r).isEqualTo(new Run(2, "", """
+        holdfast: '--format' is no option here.
+          Options go after the command, as in: holdfast check SCENE --format json
+          holdfast --help lists the commands.
+        """));
+  }
+
+  @Test
+  void helpForACommandThatIsNone() {
+    for (Run r : new Run[] {Run.holdfast("help", "chekc"), Run.holdfast("chekc", "--help"), Run.holdfast("chekc", "a", "-b")}) {
+      assertThat(r).isEqualTo(new Run(2, "", """
+          holdfast: there is no command 'chekc'.
+            Did you mean check?
+            holdfast --help lists the commands.
+          """));
+    }
+  }
+
+  @Test
+  void aNumberThatIsNone() {
+    for (String typed : new String[] {"many", "1.5", "99999999999"}) {
+      assertThat(Run.holdfast("check", "heap.json", "--vary", typed).err()).startsWith(
+          "holdfast: invalid value for option '--vary': '" + typed + "' is no whole number, or too large a one.\n");
+    }
+    assertThat(Run.holdfast("bump", "heap.json", "--impulse", "hard").err()).startsWith(
+        "holdfast: invalid value for option '--impulse': 'hard' is not a number.\n");
+  }
+
+  /** One letter is no slip of another. */
+  @Test
+  void anOptionOfOneLetter() {
+    assertThat(Run.holdfast("check", "-o", "out.txt").err()).startsWith("""
+        holdfast: there is no option '-o' for holdfast check.
+          Usage: holdfast check""");
+  }
+
+  @Test
+  void aFileWithoutAName() {
+    assertThat(Run.holdfast("check", "")).isEqualTo(new Run(2, "", "holdfast: the name of a file is empty.\n"));
+  }
+
   @Test
   void anArgumentTooMany() {
     Run r = Run.holdfast("defaults", "push", "pull");

@@ -60,7 +60,7 @@ class PictureCommandTest {
     long tones = Arrays.stream(image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth())).distinct().count();
     assertThat(tones).as("the tank is on it").isGreaterThan(200);
     try (var left = Files.list(folder)) {
-      assertThat(left.filter(f -> f.getFileName().toString().endsWith(".part"))).isEmpty();
+      assertThat(left.filter(f -> f.getFileName().toString().startsWith("."))).isEmpty();
     }
   }
 

@@ -86,7 +86,7 @@ class RockCommandTest {
     wrong("--density must be from 0.1 to 4 kg/L, was 1200 kg/L.", "--size", "10x10x10 cm", "--look", "box", "--density", "1200");
     wrong("a rock has a --mass or a --density, not both.",
         "--size", "10x10x10 cm", "--look", "box", "--density", "1.2", "--mass", "1 kg");
-    wrong("invalid value for option '--density': 'much' is not a double.",
+    wrong("invalid value for option '--density': 'much' is not a number.",
         "--size", "10x10x10 cm", "--look", "box", "--density", "much");
     wrong("such a rock cannot be: 4.000 kg of dry stone in a shape of 1.000 L is 4.00 kg/L, denser than the mineral itself",
         "--size", "10x10x10 cm", "--look", "box", "--mass", "4 kg");

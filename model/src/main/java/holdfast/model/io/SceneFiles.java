@@ -5,14 +5,20 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.UUID;
 
-/** Saves files so that after a crash there is the old one or the new one, never half of one. */
+/**
+ * Saves files so that after a crash there is the old one or the new one, never half of one. What goes wrong is told of the
+ * file that was named, not of the one beside it.
+ */
 public final class SceneFiles {
   private SceneFiles() {}
 
@@ -33,8 +39,20 @@ public final class SceneFiles {
   }
 
   private static void save(Path file, ByteBuffer bytes) throws IOException {
+    try {
+      saveBeside(file, bytes);
+    } catch (NoSuchFileException | AccessDeniedException e) {
+      throw new FileSystemException(file.toString(), null, "may not be written there");
+    } catch (FileSystemException e) {
+      throw new FileSystemException(file.toString(), null, e.getReason());
+    } catch (IOException e) {
+      throw new FileSystemException(file.toString(), null, e.getMessage());
+    }
+  }
+
+  private static void saveBeside(Path file, ByteBuffer bytes) throws IOException {
     Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file.toAbsolutePath();
-    Path beside = target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".tmp");
+    Path beside = target.resolveSibling("." + UUID.randomUUID() + ".tmp");
     try {
       // Made as any new file is, not as a temporary one, which only its owner could read.
       try (FileChannel out = FileChannel.open(beside, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
