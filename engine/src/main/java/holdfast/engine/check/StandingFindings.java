@@ -80,6 +80,11 @@ final class StandingFindings {
     String rock = fastest(j.heap(), m);
     int i = index(j.heap(), rock);
     Vec3 v = m.twists().get(i).velocity();
+    if (j.dead().get(i).force().z() > 0) {
+      return Draft.fail(Code.FALLS).about(movers(j.heap(), m)).in(state).moving(whole(study, j, m)).say(
+          text("%s floats up: the water lifts it by more than it weighs.", rock),
+          text("Fix %s down, or take out foam.", rock));
+    }
     boolean nothing = j.heap().links().stream().noneMatch(l -> l.a() == i || l.b() == i);
     String how = nothing ? "rests on nothing" : Math.hypot(v.x(), v.y()) < 0.2 * v.norm() ? "drops"
         : "goes over toward the " + Headings.word(v);
