@@ -4,9 +4,6 @@ import holdfast.app.view.draw.Colour;
 import holdfast.app.view.draw.Palette;
 import holdfast.engine.motion.SectionResult;
 import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Font;
-import java.awt.FontFormatException;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Shape;
@@ -14,8 +11,6 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +26,8 @@ public final class FallPicture {
   private static final int GAP = 14;
   private static final int MARGIN = 28;
   private static final int LINE = 20;
+  /** Height of small letters, pixels. */
+  private static final int SMALL = 14;
 
   /** Metres shown beyond the farthest that a rock gets. */
   private static final double ROOM_M = 0.03;
@@ -42,6 +39,7 @@ public final class FallPicture {
   private final String title;
   private final Rectangle2D world;
   private final double scale;
+  private final Typeface plain = Typeface.regular();
 
   private FallPicture(SectionResult.Played played, String struck, double atAlongM, double atUpM, String title) {
     this.played = played;
@@ -74,29 +72,25 @@ public final class FallPicture {
     BufferedImage image = new BufferedImage(width, total, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-    g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
     g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-    g.setColor(colour(Palette.PANEL));
+    g.setColor(Palette.PANEL.awt());
     g.fillRect(0, 0, width, total);
-    g.setColor(colour(Palette.INK));
-    g.setFont(font("Roboto-Medium.ttf", 18));
-    g.drawString(title, MARGIN, MARGIN + 14);
-    Font plain = font("Roboto-Regular.ttf", 14);
-    g.setFont(plain);
+    g.setColor(Palette.INK.awt());
+    Typeface.medium().draw(g, title, MARGIN, MARGIN + 14, 18);
     List<SectionResult.Frame> frames = chosen();
     for (int i = 0; i < frames.size(); i++) {
       int x = MARGIN + i % COLUMNS * (PANEL + GAP);
       int y = top + i / COLUMNS * (height + LINE + GAP);
       panel((Graphics2D) g.create(x, y, PANEL, height), frames.get(i), i == 0, height);
-      g.setColor(colour(Palette.RULE));
+      g.setColor(Palette.RULE.awt());
       g.drawRect(x, y, PANEL - 1, height - 1);
-      g.setColor(colour(Palette.INK_SOFT));
-      g.drawString(String.format(Locale.ROOT, "%.2f s", frames.get(i).timeS()), x, y + height + 16);
+      g.setColor(Palette.INK_SOFT.awt());
+      plain.draw(g, String.format(Locale.ROOT, "%.2f s", frames.get(i).timeS()), x, y + height + 16, SMALL);
     }
-    g.setColor(colour(Palette.INK_SOFT));
+    g.setColor(Palette.INK_SOFT.awt());
     int y = top + rows * (height + LINE + GAP) + 12;
     for (String line : foot) {
-      g.drawString(line, MARGIN, y);
+      plain.draw(g, line, MARGIN, y, SMALL);
       y += LINE;
     }
     g.dispose();
@@ -150,7 +144,7 @@ public final class FallPicture {
   }
 
   private void panel(Graphics2D g, SectionResult.Frame frame, boolean first, int height) {
-    g.setColor(colour(Palette.SKY));
+    g.setColor(Palette.SKY.awt());
     g.fillRect(0, 0, PANEL, height);
     int rock = 0;
     for (SectionResult.Piece piece : played.pieces()) {
@@ -164,15 +158,15 @@ public final class FallPicture {
       SectionResult.Move move = frame.moves().get(rock++);
       if (!first) {
         g.setStroke(new BasicStroke(1, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {4, 4}, 0));
-        g.setColor(colour(Palette.INK_FAINT));
+        g.setColor(Palette.INK_FAINT.awt());
         for (List<double[]> p : piece.polygons()) g.draw(shape(p, null, height));
       }
       boolean hit = piece.name().equals(struck);
       // The outline first, so that lobes of one rock run together.
       g.setStroke(new BasicStroke(hit ? 5 : 3, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-      g.setColor(colour(Palette.INK));
+      g.setColor(Palette.INK.awt());
       for (List<double[]> p : piece.polygons()) g.draw(shape(p, move, height));
-      g.setColor(colour(hit ? Palette.ACCENT_SOFT : Palette.CUT));
+      g.setColor((hit ? Palette.ACCENT_SOFT : Palette.CUT).awt());
       for (List<double[]> p : piece.polygons()) g.fill(shape(p, move, height));
     }
     if (first) {
@@ -183,17 +177,17 @@ public final class FallPicture {
   }
 
   private static void fill(Graphics2D g, Shape s, Colour fill, Colour line, float width) {
-    g.setColor(colour(fill));
+    g.setColor(fill.awt());
     g.fill(s);
     g.setStroke(new BasicStroke(width));
-    g.setColor(colour(line));
+    g.setColor(line.awt());
     g.draw(s);
   }
 
   private void arrow(Graphics2D g, int height) {
     double x = px(atAlongM);
     double y = py(atUpM, height);
-    g.setColor(colour(Palette.FORCE));
+    g.setColor(Palette.FORCE.awt());
     g.setStroke(new BasicStroke(3, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
     g.draw(new Line2D.Double(x - 60, y, x - 12, y));
     Path2D head = new Path2D.Double();
@@ -206,12 +200,12 @@ public final class FallPicture {
 
   private void ruler(Graphics2D g, int height) {
     double length = 0.1 * scale;
-    g.setColor(colour(Palette.INK_SOFT));
+    g.setColor(Palette.INK_SOFT.awt());
     g.setStroke(new BasicStroke(1.5f));
     g.draw(new Line2D.Double(12, 14, 12 + length, 14));
     g.draw(new Line2D.Double(12, 10, 12, 18));
     g.draw(new Line2D.Double(12 + length, 10, 12 + length, 18));
-    g.drawString("100 mm", (float) (18 + length), 19);
+    plain.draw(g, "100 mm", 18 + length, 19, SMALL);
   }
 
   private Shape shape(List<double[]> polygon, SectionResult.Move move, int height) {
@@ -266,18 +260,5 @@ public final class FallPicture {
       right = middle + least / 2;
     }
     return new Rectangle2D.Double(left, low, right - left, high - low);
-  }
-
-  private static Color colour(Colour c) {
-    return new Color(c.r(), c.g(), c.b());
-  }
-
-  private static Font font(String file, float size) {
-    try (InputStream in = FallPicture.class.getResourceAsStream("/com/formdev/flatlaf/fonts/roboto/" + file)) {
-      if (in != null) return Font.createFont(Font.TRUETYPE_FONT, in).deriveFont(size);
-    } catch (IOException | FontFormatException e) {
-      // The font is only a nicety.
-    }
-    return new Font(Font.SANS_SERIF, Font.PLAIN, Math.round(size));
   }
 }

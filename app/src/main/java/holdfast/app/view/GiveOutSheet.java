@@ -26,6 +26,8 @@ import java.util.Optional;
 
 /** What leaves the window: a picture of a chosen size, and the build sheet. */
 final class GiveOutSheet {
+  /** Where fields begin, in units of the panels. */
+  private static final int COLUMN = 96;
   /** Pixels along a side of a picture, the same bounds as those of the command. */
   static final int LEAST_PX = 160;
   static final int MOST_PX = 8192;
@@ -55,16 +57,16 @@ final class GiveOutSheet {
     if (fresh) fill();
     Sheets.head(ui, "Picture and build sheet", "Files are written over if they are there.");
     ui.strong("Picture");
-    label("File");
+    ui.label("File", COLUMN);
     ui.entry("picture file", picture, 400);
-    label("Seen");
+    ui.label("Seen", COLUMN);
     if (ui.toggle("as now", from.isEmpty())) from = Optional.empty();
     for (Camera.View v : Camera.View.values()) {
       ImGui.sameLine(0, ui.px(2));
       if (ui.toggle("from " + (v == Camera.View.TOP ? "above" : v == Camera.View.CORNER ? "a corner" : "the " + v.word()),
           from.filter(v::equals).isPresent())) from = Optional.of(v);
     }
-    label("Size");
+    ui.label("Size", COLUMN);
     ui.entry("picture width", width, 62);
     ImGui.sameLine();
     ui.soft("×");
@@ -76,32 +78,26 @@ final class GiveOutSheet {
       ImGui.sameLine(0, ui.px(24));
       if (ui.checkInRow("names on the rocks", names)) names = !names;
     }
-    label("");
+    ui.label("", COLUMN);
     if (ui.mainButton("Write the picture", 150)) writePicture();
     ui.gap(10);
     ui.strong("Build sheet");
-    label("File");
+    ui.label("File", COLUMN);
     ui.entry("sheet file", pdf, 400);
-    label("Paper");
+    ui.label("Paper", COLUMN);
     for (Sheet.Paper p : Sheet.Paper.values()) {
       if (ui.toggle(p == Sheet.Paper.A4 ? "A4" : "Letter", paper == p)) paper = p;
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.sameLine(0, ui.px(24));
     if (ui.checkInRow("footprint at full size", footprint)) footprint = !footprint;
-    label("");
+    ui.label("", COLUMN);
     if (ui.mainButton("Write the sheet", 150)) writeSheet();
     ImGui.sameLine();
     ui.small("judges the scene in full first", Palette.INK_SOFT);
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
     if (ui.button("Close")) commands.closeSheet();
-  }
-
-  private void label(String words) {
-    ImGui.alignTextToFramePadding();
-    ui.soft(words);
-    ImGui.sameLine(ui.px(96));
   }
 
   private void fill() {

@@ -12,7 +12,6 @@ import holdfast.engine.pane.PaneReport.FootBearing;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Line2D;
@@ -60,7 +59,7 @@ public final class PanePicture {
     Graphics2D g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-    g.setColor(awt(Palette.PANEL));
+    g.setColor(Palette.PANEL.awt());
     g.fillRect(0, 0, width, height);
     title(g);
     Rectangle2D room = new Rectangle2D.Double(76 * s, 112 * s, width - 226 * s, height - 228 * s);
@@ -111,7 +110,7 @@ public final class PanePicture {
     double y0 = 150 * s;
     double y1 = height - 130 * s;
     for (double y = y0; y < y1; y++) {
-      g.setColor(awt(Palette.scale((y1 - y) / (y1 - y0))));
+      g.setColor(Palette.scale((y1 - y) / (y1 - y0)).awt());
       g.fill(new Rectangle2D.Double(x, y, w, 1.5));
     }
     ink(g, Palette.INK_SOFT);
@@ -151,10 +150,6 @@ public final class PanePicture {
   }
 
   static void ink(Graphics2D g, Colour colour) {
-    g.setColor(awt(colour));
-  }
-
-  static Color awt(Colour c) {
-    return new Color(c.r(), c.g(), c.b(), c.a());
+    g.setColor(colour.awt());
   }
 }

@@ -184,7 +184,7 @@ final class PanePlan {
         g.draw(new Line2D.Double(frame.x(e.xMm()), frame.y(y), frame.x(e.xMm() + e.lengthMm()), frame.y(y)));
       }
     }
-    g.setColor(PanePicture.awt(Palette.INK_SOFT));
+    g.setColor(Palette.INK_SOFT.awt());
     g.setStroke(new BasicStroke((float) (1.2 * s), BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10,
         new float[] {(float) (6 * s), (float) (4 * s)}, 0));
     g.draw(whole);

@@ -19,6 +19,8 @@ import java.util.OptionalDouble;
 
 /** Describes a rock: measurements and weight, or a scan. For a new rock or for one that is there. */
 final class RockForm {
+  /** Where fields begin, in units of the panels. */
+  private static final int COLUMN = 130;
   private final Workbench bench;
   private final Ui ui;
   private final Commands commands;
@@ -49,9 +51,9 @@ final class RockForm {
     if (fresh) fill(existing ? bench.chosenRock() : Optional.empty());
     Sheets.head(ui, existing ? "Describe the rock" : "Add a rock",
         "Measure length, width and height over the farthest points, and weigh it: the weight decides more than the shape.");
-    label("Name");
+    ui.label("Name", COLUMN);
     ui.entry("name", name, 240);
-    label("Kind");
+    ui.label("Kind", COLUMN);
     for (Rock.Kind k : Rock.Kind.values()) {
       if (ui.toggle(k.word(), kind == k)) {
         kind = k;
@@ -60,13 +62,13 @@ final class RockForm {
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
-    label("Shape from");
+    ui.label("Shape from", COLUMN);
     if (ui.toggle("measurements", !scanned)) scanned = false;
     ImGui.sameLine(0, ui.px(2));
     if (ui.toggle("a scan", scanned)) scanned = true;
     if (scanned) scanFields();
     else sizeFields();
-    label("Weight");
+    ui.label("Weight", COLUMN);
     ui.entry("weight", weight, 80);
     ImGui.sameLine();
     ui.soft(bench.units().sign(Quantity.MASS) + ",");
@@ -76,7 +78,7 @@ final class RockForm {
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
-    label("Surface");
+    ui.label("Surface", COLUMN);
     if (ui.checkInRow("overgrown, slippery", slimy)) slimy = !slimy;
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
@@ -88,24 +90,18 @@ final class RockForm {
     if (ui.button("Cancel")) commands.closeSheet();
   }
 
-  private void label(String words) {
-    ImGui.alignTextToFramePadding();
-    ui.soft(words);
-    ImGui.sameLine(ui.px(130));
-  }
-
   private void sizeFields() {
-    label("Look");
+    ui.label("Look", COLUMN);
     for (Rock.Look l : Rock.Look.values()) {
       if (ui.toggle(l.word(), look == l)) look = l;
       ImGui.sameLine(0, ui.px(1));
       if (l == Rock.Look.SHELF) {
         ImGui.newLine();
-        label("");
+        ui.label("", COLUMN);
       }
     }
     ImGui.newLine();
-    label("Size");
+    ui.label("Size", COLUMN);
     ui.entry("length", length, 66);
     ImGui.sameLine();
     ui.soft("×");
@@ -117,22 +113,22 @@ final class RockForm {
     ui.entry("height", height, 66);
     ImGui.sameLine();
     ui.soft(bench.units().sign(Quantity.LENGTH));
-    label("");
+    ui.label("", COLUMN);
     if (ui.button("Another of its kind")) seed++;
     ImGui.sameLine();
     ui.small("form " + seed, Palette.INK_SOFT);
   }
 
   private void scanFields() {
-    label("File");
+    ui.label("File", COLUMN);
     ui.entry("scan file", scan, Browse.available() ? 280 : 380);
     if (Browse.available()) {
       ImGui.sameLine();
       if (ui.button("Browse…")) Browse.scan().ifPresent(this::scanFrom);
     }
-    label("");
+    ui.label("", COLUMN);
     ui.small("OBJ, PLY, STL or GLB; it is copied beside the scene's file", Palette.INK_SOFT);
-    label("One unit is");
+    ui.label("One unit is", COLUMN);
     ui.entry("unit", unitMm, 66);
     ImGui.sameLine();
     ui.soft("mm");

@@ -16,6 +16,8 @@ import java.util.Map;
 
 /** Lengths and glass of the tank, its floor, sand and water. */
 final class TankSheet {
+  /** Where fields begin, in units of the panels. */
+  private static final int COLUMN = 150;
   private static final String[] LENGTHS =
       {"length", "width", "height", "side glass", "bottom glass", "water level", "sand", "cell"};
   private final Workbench bench;
@@ -39,37 +41,37 @@ final class TankSheet {
     if (fresh) fill();
     Sheets.head(ui, "The tank",
         "All lengths inside the glass. Measure the panes: what the bottom bears depends on their thickness.");
-    row("Name of the scene");
+    ui.label("Name of the scene", COLUMN);
     ui.entry("title", title, 260);
-    row("Inside");
+    ui.label("Inside", COLUMN);
     length("length", "long");
     ImGui.sameLine();
     length("width", "deep");
     ImGui.sameLine();
     length("height", "high");
-    row("Glass");
+    ui.label("Glass", COLUMN);
     length("side glass", "sides");
     ImGui.sameLine();
     length("bottom glass", "bottom");
-    row("");
+    ui.label("", COLUMN);
     if (ui.checkInRow("the bottom pane is tempered", tempered)) tempered = !tempered;
-    row("Bottom rests on");
+    ui.label("Bottom rests on", COLUMN);
     for (Tank.BottomSupport s : Tank.BottomSupport.values()) {
       if (ui.toggle(words(s), support == s)) support = s;
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
-    row("Water");
+    ui.label("Water", COLUMN);
     length("water level", "above the bottom");
-    row("Sand");
+    ui.label("Sand", COLUMN);
     length("sand", "deep");
-    row("Floor");
+    ui.label("Floor", COLUMN);
     for (Floor.Kind k : Floor.Kind.values()) {
       if (ui.toggle(k.word(), floor == k)) floor = k;
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
-    row("Grid cell");
+    ui.label("Grid cell", COLUMN);
     length("cell", "wide");
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
@@ -84,12 +86,6 @@ final class TankSheet {
       case FULL -> "foam, all over";
       case UNKNOWN -> "not known";
     };
-  }
-
-  private void row(String words) {
-    ImGui.alignTextToFramePadding();
-    ui.soft(words);
-    ImGui.sameLine(ui.px(150));
   }
 
   private void length(String id, String after) {

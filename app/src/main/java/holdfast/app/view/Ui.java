@@ -166,6 +166,13 @@ final class Ui {
     text(words, Palette.INK_SOFT);
   }
 
+  /** What a field is called, at its left; the field begins at this column. */
+  void label(String words, double column) {
+    ImGui.alignTextToFramePadding();
+    soft(words);
+    ImGui.sameLine(px(column));
+  }
+
   void small(String words, Colour c) {
     ImGui.pushFont(small);
     text(words, c);

@@ -142,27 +142,28 @@ class WindowRocksTest extends WindowCase {
     assertThat(height).isBetween(heightM - 1e-4, heightM + 1e-4);
   }
 
+  /** What was dropped on the window, under a name and with a weight. */
+  private void addToTray(String name, String kg) {
+    d.frames(3);
+    d.type("name", name);
+    d.type("weight", kg);
+    d.click("Add to the tray");
+    d.frames(3);
+  }
+
   /** A scan from another folder is copied beside the scene, which can then be read again; an unsaved one is saved first. */
   @Test
   void aDroppedScanIsKeptBesideTheScene() throws IOException {
     Path scans = Files.createDirectories(folder.resolve("scans"));
     Path scan = ScanFilesTest.box(scans, "stl");
     d.window.commands().dropped(scan);
-    d.frames(3);
-    d.type("name", "scanned");
-    d.type("weight", "0.8");
-    d.click("Add to the tray");
-    d.frames(3);
+    addToTray("scanned", "0.8");
     assertThat(d.window.commands().sheet()).as("no file yet").contains(Sheets.Kind.ADD_ROCK);
     d.click("Cancel");
     Path file = Files.createDirectories(folder.resolve("home")).resolve("heap.json");
     assertThat(d.window.commands().saveAs(file)).isTrue();
     d.window.commands().dropped(scan);
-    d.frames(3);
-    d.type("name", "scanned");
-    d.type("weight", "0.8");
-    d.click("Add to the tray");
-    d.frames(3);
+    addToTray("scanned", "0.8");
     assertThat(d.bench.scene().rock("scanned").map(Rock::form)).contains(new Rock.Mesh("box.stl", 1));
     assertThat(folder.resolve("home/box.stl")).hasSameBinaryContentAs(scan);
     d.key(GLFW.GLFW_KEY_S, CTRL);
@@ -173,11 +174,7 @@ class WindowRocksTest extends WindowCase {
     assertThat(read(other)).isEqualTo(d.bench.scene());
     // A file in metres is taken as such.
     d.window.commands().dropped(ScanFilesTest.box(scans, "glb"));
-    d.frames(3);
-    d.type("name", "large");
-    d.type("weight", "8000");
-    d.click("Add to the tray");
-    d.frames(3);
+    addToTray("large", "8000");
     assertThat(d.bench.scene().rock("large").map(Rock::form)).contains(new Rock.Mesh("box.glb", 1000));
   }
 

@@ -1,5 +1,7 @@
 package holdfast.app.view.draw;
 
+import java.awt.Color;
+
 /** A colour as shown (sRGB), parts from 0 to 1; {@code a} is how solid it is. */
 public record Colour(float r, float g, float b, float a) {
   /** From 0xRRGGBB. */
@@ -23,6 +25,11 @@ public record Colour(float r, float g, float b, float a) {
 
   public float[] rgba() {
     return new float[] {r, g, b, a};
+  }
+
+  /** For pictures that are drawn without OpenGL. */
+  public Color awt() {
+    return new Color(r, g, b, a);
   }
 
   /** Packed for the panels: 0xAABBGGRR. */
