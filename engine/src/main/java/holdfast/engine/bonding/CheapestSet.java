@@ -12,7 +12,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /**
- * The least costly set that is enough, where all together are, and where more need not be better.
+ * The least costly set that is enough, if any is, where more need not be better.
  *
  * <p>First a likely answer: each no is widened, by adding what its reason refuses all the same, until nothing more can be
  * added; something outside of that is then needed, likely. The cheapest set that has something outside of every such
@@ -24,6 +24,9 @@ import java.util.stream.IntStream;
  * full. Left out is only what {@link Questions#refusedWithAny} has proved. The first that is enough is the least, and if
  * none is, the likely answer is. Where there are too many to ask, the likely answer is given as not proven least.
  *
+ * <p>Where not even all together are enough, fewer may be: first all but one are tried, then, if there are not too many, every
+ * set, unless it is proved that none is enough.
+ *
  * <p>Answers, and the order in which they are used, do not depend on the number of threads.
  *
  * @param <R> why a set is refused
@@ -32,6 +35,9 @@ import java.util.stream.IntStream;
 final class CheapestSet<R> {
   /** Sets that are asked for a proof at most: all of 14 joints. */
   static final int MOST_SETS = 1 << 14;
+
+  /** The same where none is known that is enough, and most likely none is: all of 8 joints. */
+  static final int MOST_SETS_IN_VAIN = 1 << 8;
 
   /** Sets that are asked in full for a proof at most; one takes as long as hundreds that are refused by a known reason. */
   private static final int MOST_FULL = 300;
@@ -65,16 +71,17 @@ final class CheapestSet<R> {
     /**
      * @param asked sets asked for the proof
      * @param of how many there are; 0 before that is known
-     * @param best the set in hand
+     * @param best the set in hand; nothing where none is known that is enough
      */
     void at(int asked, int of, BitSet best);
   }
 
   /**
-   * @param least no cheaper set is enough
+   * @param set empty where none was found that is enough
+   * @param proven no cheaper set is enough, or none at all
    * @param asked sets asked for the proof
    */
-  record Found(BitSet set, boolean least, int asked) {}
+  record Found(Optional<BitSet> set, boolean proven, int asked) {}
 
   /** A reason, and a set that it refuses; likely, or for sure, all parts of it too. */
   private record Refused<R>(R by, BitSet within) {}
@@ -99,19 +106,41 @@ final class CheapestSet<R> {
   }
 
   /**
-   * @param cost of each, above zero; together they are enough
+   * @param cost of each, above zero
    */
   static <R> Found of(double[] cost, Questions<R> questions, int threads, Watch watch) {
-    CheapestSet<R> search = new CheapestSet<>(cost, questions, threads, watch);
-    return search.proven(search.likelyLeast());
+    return new CheapestSet<>(cost, questions, threads, watch).found();
+  }
+
+  private Found found() {
+    BitSet all = new BitSet();
+    all.set(0, cost.length);
+    watch.at(0, 0, new BitSet());
+    Optional<R> no = inFull(all);
+    if (no.isEmpty()) {
+      watch.at(0, 0, all);
+      return proven(likelyLeast(all), MOST_SETS);
+    }
+    if (questions.refusedWithAny(all, no.get())) return new Found(Optional.empty(), true, 0);
+    reasons.add(no.get());
+    Optional<BitSet> fewer = allButOne(all).map(this::takenOut);
+    return proven(fewer.orElse(null), fewer.isPresent() ? MOST_SETS : MOST_SETS_IN_VAIN);
+  }
+
+  private Optional<BitSet> allButOne(BitSet all) {
+    for (int k = cheapestFirst.length - 1; k >= 0; k--) {
+      BitSet set = (BitSet) all.clone();
+      set.clear(cheapestFirst[k]);
+      Optional<R> no = refusal(set);
+      if (no.isEmpty()) return Optional.of(set);
+      reasons.add(no.get());
+    }
+    return Optional.empty();
   }
 
   // -- a likely answer ----------------------------------------------------------------------------------------------
 
-  private BitSet likelyLeast() {
-    BitSet all = new BitSet();
-    all.set(0, cost.length);
-    watch.at(0, 0, all);
+  private BitSet likelyLeast(BitSet all) {
     for (int tries = 0; tries < MOST_TRIES; tries++) {
       BitSet next = HittingSet.least(likely.stream().map(r -> without(all, r.within)).toList(), cost);
       if (next.equals(all)) return all;
@@ -123,11 +152,14 @@ final class CheapestSet<R> {
   }
 
   /** What is left when one after the other is taken out, the dearest first, while the rest is enough. */
-  private BitSet takenOut(BitSet all) {
-    BitSet left = (BitSet) all.clone();
+  private BitSet takenOut(BitSet enough) {
+    BitSet left = (BitSet) enough.clone();
     for (int k = cheapestFirst.length - 1; k >= 0; k--) {
+      if (!left.get(cheapestFirst[k])) continue;
       left.clear(cheapestFirst[k]);
-      if (refusal(left).isPresent()) left.set(cheapestFirst[k]);
+      Optional<R> no = refusal(left);
+      no.ifPresent(reasons::add);
+      if (no.isPresent()) left.set(cheapestFirst[k]);
       watch.at(0, 0, left);
     }
     return left;
@@ -159,7 +191,7 @@ final class CheapestSet<R> {
   private BitSet widened(BitSet from, Predicate<BitSet> refused) {
     BitSet out = (BitSet) from.clone();
     for (int i : cheapestFirst) {
-      // All together are enough.
+      // All together are enough where this is asked.
       if (out.get(i) || out.cardinality() == cost.length - 1) continue;
       out.set(i);
       if (!Parallel.map(List.of(out), 1, refused::test).get(0)) out.clear(i);
@@ -169,27 +201,34 @@ final class CheapestSet<R> {
 
   // -- its proof ----------------------------------------------------------------------------------------------------
 
-  private Found proven(BitSet best) {
+  /**
+   * @param best a set that is enough, null for none
+   * @param most sets that are asked at most
+   */
+  private Found proven(BitSet best, int most) {
     List<BitSet> cheaper = new ArrayList<>();
-    if (!cheaper(0, new BitSet(), 0, total(best), cheaper)) return new Found(best, false, 0);
+    Optional<BitSet> inHand = Optional.ofNullable(best);
+    if (!cheaper(0, new BitSet(), 0, best == null ? Double.POSITIVE_INFINITY : total(best), most, cheaper)) {
+      return new Found(inHand, false, 0);
+    }
     cheaper.sort(Comparator.comparingDouble(this::total).thenComparing(BitSet::toString));
     int full = 0;
     for (int from = 0; from < cheaper.size(); from += AT_ONCE) {
-      watch.at(from, cheaper.size(), best);
+      watch.at(from, cheaper.size(), inHand.orElse(new BitSet()));
       List<BitSet> some = cheaper.subList(from, Math.min(from + AT_ONCE, cheaper.size()));
       List<Boolean> refused = Parallel.map(some, threads, set -> questions.refusedBy(set, likelyFirst(set)) >= 0);
       List<R> fresh = new ArrayList<>();
       for (int k = 0; k < some.size(); k++) {
         BitSet set = some.get(k);
         if (refused.get(k) || questions.refusedBy(set, fresh) >= 0) continue;
-        if (full++ == MOST_FULL) return new Found(best, false, from + k);
+        if (full++ == MOST_FULL) return new Found(inHand, false, from + k);
         Optional<R> no = inFull(set);
-        if (no.isEmpty()) return new Found(set, true, from + k);
+        if (no.isEmpty()) return new Found(Optional.of(set), true, from + k);
         fresh.add(no.get());
       }
       reasons.addAll(fresh);
     }
-    return new Found(best, true, cheaper.size());
+    return new Found(inHand, true, cheaper.size());
   }
 
   /** What is known to refuse more than the set, then everything else that is known to refuse anything. */
@@ -201,11 +240,12 @@ final class CheapestSet<R> {
   }
 
   /**
-   * Gathers all sets that cost less than {@code bound} and are not proved to be refused; false where they are too many.
+   * Gathers all sets that cost less than {@code bound} and are not proved to be refused; false where they are more than
+   * {@code mostSets}.
    *
    * @param at place in {@link #cheapestFirst} of the first that is not decided
    */
-  private boolean cheaper(int at, BitSet in, double spent, double bound, List<BitSet> out) {
+  private boolean cheaper(int at, BitSet in, double spent, double bound, int mostSets, List<BitSet> out) {
     if (++branches > MOST_BRANCHES) return false;
     BitSet most = (BitSet) in.clone();
     for (int k = at; k < cheapestFirst.length; k++) most.set(cheapestFirst[k]);
@@ -214,11 +254,11 @@ final class CheapestSet<R> {
     if (!fits) {
       // What is left is dearer still.
       if (proved.stream().noneMatch(p -> without(in, p).isEmpty()) && total(in) < bound - SAME_COST) out.add((BitSet) in.clone());
-      return out.size() <= MOST_SETS;
+      return out.size() <= mostSets;
     }
-    if (!cheaper(at + 1, in, spent, bound, out)) return false;
+    if (!cheaper(at + 1, in, spent, bound, mostSets, out)) return false;
     in.set(cheapestFirst[at]);
-    boolean all = cheaper(at + 1, in, spent + cost[cheapestFirst[at]], bound, out);
+    boolean all = cheaper(at + 1, in, spent + cost[cheapestFirst[at]], bound, mostSets, out);
     in.clear(cheapestFirst[at]);
     return all;
   }

@@ -8,7 +8,9 @@ import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Side;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -30,11 +32,18 @@ public final class JointSearch {
      * These joints, added to those of the scene, meet the tier.
      *
      * @param least no cheaper set does
+     * @param all why fixing every joint does not, where it does not
      */
-    record Enough(List<JointSpec> joints, boolean least) implements Found {}
+    record Enough(List<JointSpec> joints, boolean least, Optional<String> all) implements Found {}
 
-    /** Not even fixing every joint meets it. */
-    record NotEnough(List<String> rocks, String reason, int joints) implements Found {}
+    /**
+     * Not even fixing every joint meets it.
+     *
+     * @param reason why not
+     * @param joints how many can be fixed
+     * @param proven no choice among them does; where false, not every choice was asked
+     */
+    record NotEnough(List<String> rocks, String reason, int joints, boolean proven) implements Found {}
   }
 
   /** Is told how the search goes on; nothing that it does changes what is found. */
@@ -46,7 +55,7 @@ public final class JointSearch {
     /**
      * @param asked cheaper sets that were asked to prove that none is enough
      * @param of how many there are; 0 while that is not known
-     * @param joints how many joints the best set in hand has
+     * @param joints how many joints the best set in hand has; 0 where there is none
      */
     void at(int asked, int of, int joints);
   }
@@ -61,38 +70,47 @@ public final class JointSearch {
     List<Found> out = new ArrayList<>();
     for (Heap.Part part : scene.heap().separate()) {
       List<Integer> rocks = part.bodies();
-      Optional<TierQuestion.Refusal> bare = TierQuestion.refusal(scene, rocks, threads);
-      if (bare.isEmpty()) continue;
-      List<JointSpec> candidates = candidates(scene, rocks);
-      List<String> names = rocks.stream().map(scene::name).toList();
-      if (candidates.isEmpty()) {
-        out.add(new Found.NotEnough(names, "there is no joint left to fix", 0));
-        continue;
-      }
-      Optional<String> no = TierQuestion.unmet(scene.withJoints(with(scene, candidates)), rocks, threads);
-      if (no.isPresent()) {
-        out.add(new Found.NotEnough(names, no.get(), candidates.size()));
-      } else {
-        Asking asking = new Asking(scene, rocks, candidates, bare, threads);
-        CheapestSet.Found found = CheapestSet.of(costs(scene, candidates), asking, threads,
-            (asked, of, best) -> watch.at(asked, of, best.cardinality()));
-        out.add(new Found.Enough(of(candidates, found.set()), found.least()));
-      }
+      Asking asking = new Asking(scene, rocks, candidates(scene, rocks), threads);
+      if (asking.refusal(new BitSet()).isPresent()) out.add(search(asking, watch));
     }
     return out;
   }
 
-  /**
-   * The tier question, asked of sets of joints.
-   *
-   * @param bare what it came to with none of them fixed
-   */
-  record Asking(
-      SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, Optional<TierQuestion.Refusal> bare, int threads)
-      implements CheapestSet.Questions<TierQuestion.Refusal> {
+  private static Found search(Asking asking, Watch watch) {
+    List<JointSpec> candidates = asking.candidates;
+    List<String> rocks = asking.rocks.stream().map(asking.scene::name).toList();
+    if (candidates.isEmpty()) return new Found.NotEnough(rocks, "there is no joint left to fix", 0, true);
+    CheapestSet.Found found = CheapestSet.of(costs(asking.scene, candidates), asking, asking.threads,
+        (asked, of, best) -> watch.at(asked, of, best.cardinality()));
+    BitSet every = new BitSet();
+    every.set(0, candidates.size());
+    Optional<String> all = asking.refusal(every).map(TierQuestion.Refusal::words);
+    return found.set().<Found>map(set -> new Found.Enough(of(candidates, set), found.proven(), all))
+        .orElseGet(() -> new Found.NotEnough(rocks, all.orElseThrow(), candidates.size(), found.proven()));
+  }
+
+  /** The tier question, asked of sets of joints. What was asked in full is not asked again. */
+  static final class Asking implements CheapestSet.Questions<TierQuestion.Refusal> {
+    private final SceneHeap scene;
+    private final List<Integer> rocks;
+    private final List<JointSpec> candidates;
+    private final int threads;
+    private final Map<BitSet, Optional<TierQuestion.Refusal>> answers = new HashMap<>();
+
+    Asking(SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, int threads) {
+      this.scene = scene;
+      this.rocks = rocks;
+      this.candidates = candidates;
+      this.threads = threads;
+    }
+
     @Override
     public Optional<TierQuestion.Refusal> refusal(BitSet set) {
-      return set.isEmpty() ? bare : TierQuestion.refusal(fixed(set), rocks, threads);
+      Optional<TierQuestion.Refusal> known = answers.get(set);
+      if (known != null) return known;
+      Optional<TierQuestion.Refusal> answer = TierQuestion.refusal(fixed(set), rocks, threads);
+      answers.put((BitSet) set.clone(), answer);
+      return answer;
     }
 
     @Override

@@ -63,8 +63,10 @@ final class BondingFindings {
       case 1 -> "with its one open joint in mortar, " + n.reason();
       default -> text("with all %d open joints in mortar, %s", n.joints(), n.reason());
     };
+    String does = n.proven() ? "Fixing joints alone does not mend" : "Fixing every open joint does not mend";
+    String open = n.proven() ? "" : " Not every choice of fewer was asked.";
     return Draft.note(Code.NEEDS_BOND).about(n.rocks()).say(
-        text("Fixing joints alone does not mend the heap of %s: %s.", Draft.names(n.rocks()), tried),
+        text("%s the heap of %s: %s.%s", does, Draft.names(n.rocks()), tried, open),
         "Change the layout first: lower it, or give it broader feet.");
   }
 
@@ -73,7 +75,8 @@ final class BondingFindings {
     String with = rest.isEmpty() ? "this joint alone meets the tier" : "together with " + rest + " it meets the tier";
     String least = set.least() ? "no cheaper set does" : "the set is good but not proven least: a cheaper one was not ruled out";
     return Draft.fail(Code.NEEDS_BOND).about(j.a(), j.b()).say(
-        text("The joint between %s and %s needs fixing; %s, and %s.", j.a(), j.b(), with, least),
+        text("The joint between %s and %s needs fixing; %s, and %s.%s", j.a(), j.b(), with, least,
+            set.all().map(why -> " Leave the other joints open: with all of them in mortar, " + why + ".").orElse("")),
         text("Tie %s to %s with %.0f ml of mortar.", j.a(), j.b(), j.amountMl()));
   }
 }

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 
 /** Heaps of boxes whose joints are open. They are asked from four sides on one line, so that every set can be asked in full. */
-final class JointScenes {
+public final class JointScenes {
   private final List<Rock> rocks = new ArrayList<>();
   private final List<Placement> places = new ArrayList<>();
 
@@ -43,7 +43,7 @@ final class JointScenes {
   }
 
   /** Stones laid one after the other on whatever lies beneath, many of them too far out to stay. */
-  static SceneHeap laid(int count, long seed, double tierN, double shakeG) {
+  public static SceneHeap laid(int count, long seed, double tierN, double shakeG) {
     JointScenes s = new JointScenes();
     Random r = new Random(seed);
     double[] x = new double[count];

@@ -14,6 +14,8 @@ import java.util.BitSet;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
@@ -43,22 +45,27 @@ class JointSearchTest {
 
   private static Seen compare(String what, SceneHeap scene, List<Integer> rocks, List<JointSpec> joints) {
     int n = joints.size();
-    JointSearch.Asking asking = new JointSearch.Asking(scene, rocks, joints, TierQuestion.refusal(scene, rocks, 1), 1);
+    JointSearch.Asking asking = new JointSearch.Asking(scene, rocks, joints, 1);
     List<BitSet> sets = IntStream.range(0, 1 << n).mapToObj(m -> BitSet.valueOf(new long[] {m})).toList();
     List<Refusal> answers = new ArrayList<>();
     for (BitSet s : sets) answers.add(asking.refusal(s).orElse(null));
     List<JointSearch.Found> found = JointSearch.search(scene, 2).stream().filter(f -> about(f, scene, rocks)).toList();
-    if (answers.get(sets.size() - 1) != null) {
-      assertThat(found).as(what).singleElement().isInstanceOf(JointSearch.Found.NotEnough.class);
+    reasons(what, asking, sets, answers);
+    double[] cost = JointSearch.costs(scene, joints);
+    OptionalDouble least = IntStream.range(0, sets.size()).filter(m -> answers.get(m) == null)
+        .mapToDouble(m -> total(cost, sets.get(m))).min();
+    Refusal all = answers.get(sets.size() - 1);
+    if (least.isEmpty()) {
+      JointSearch.Found.NotEnough none = (JointSearch.Found.NotEnough) found.get(0);
+      assertThat(none.proven()).as(what).isTrue();
+      assertThat(none.reason()).as(what).isEqualTo(all.words());
       return new Seen(Set.of(), 0, 0);
     }
-    double[] cost = JointSearch.costs(scene, joints);
-    double least = IntStream.range(0, sets.size()).filter(m -> answers.get(m) == null).mapToDouble(m -> total(cost, sets.get(m)))
-        .min().orElseThrow();
     JointSearch.Found.Enough enough = (JointSearch.Found.Enough) found.get(0);
     assertThat(enough.least()).as(what).isTrue();
-    assertThat(enough.joints().stream().mapToDouble(j -> cost[joints.indexOf(j)]).sum()).as(what).isCloseTo(least, within(1e-9));
-    reasons(what, asking, sets, answers);
+    assertThat(enough.all()).as(what).isEqualTo(Optional.ofNullable(all).map(Refusal::words));
+    assertThat(enough.joints().stream().mapToDouble(j -> cost[joints.indexOf(j)]).sum()).as(what)
+        .isCloseTo(least.getAsDouble(), within(1e-9));
     int worse = 0;
     for (int m = 0; m < sets.size(); m++) {
       for (int i = 0; i < n; i++) if (answers.get(m) == null && answers.get(m | 1 << i) != null) worse++;
@@ -103,6 +110,17 @@ class JointSearchTest {
     }
     assertThat(seen.compared).isGreaterThanOrEqualTo(8);
     assertThat(seen.kinds).contains(Kind.STAYING, Kind.SHAKING, Kind.PUSHING);
+  }
+
+  /** With every joint fixed these give way, with fewer they don't. */
+  @Test
+  void fewerJointsAreFoundWhereAllAreNotEnough() {
+    for (long seed : new long[] {21, 44, 156}) {
+      SceneHeap scene = JointScenes.laid(4 + (int) (seed % 5), seed, seed == 21 ? 2 : 10, 0.15);
+      assertThat(compare("heap " + seed, scene, 5).compared).as("heap %d", seed).isPositive();
+      assertThat(JointSearch.search(scene, 1)).as("heap %d", seed).anySatisfy(f ->
+          assertThat(((JointSearch.Found.Enough) f).all()).isPresent());
+    }
   }
 
   /** Two corbelled sides and a lintel: joints that make it worse are seen here, so no order can be assumed. */

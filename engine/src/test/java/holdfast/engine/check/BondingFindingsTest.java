@@ -2,6 +2,7 @@ package holdfast.engine.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import holdfast.engine.bonding.JointScenes;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
@@ -45,6 +46,18 @@ class BondingFindingsTest {
       assertThat(f.severity()).isEqualTo(Severity.WARN);
       assertThat(f.about()).containsExactly("foot", "cap");
       assertThat(f.remedy()).contains("bond.mortar_n_mm2 to 0.10");
+    });
+  }
+
+  /** With all three joints this heap gives way when shaken, with two it doesn't: a person must not fix the third to be sure. */
+  @Test
+  void saysSoWhereMoreJointsWouldBeTooMany() {
+    HeapStudy study = new HeapStudy(JointScenes.laid(5, 21, 2, 0.15), 1);
+    Finding fails = Draft.fail(Code.SHAKES).about("stone 0").say("It gives way when shaken.", "Fix joints.");
+    List<Finding> found = BondingFindings.of(study, List.of(fails), 1, CheckWatch.NONE);
+    assertThat(found).hasSize(2).allSatisfy(f -> {
+      assertThat(f.severity()).isEqualTo(Severity.FAIL);
+      assertThat(f.sentence()).contains("no cheaper set does. Leave the other joints open: with all of them in mortar, ");
     });
   }
 }
