@@ -76,7 +76,7 @@ final class BondingFindings {
     String least = set.least() ? "no cheaper set does" : "the set is good but not proven least: a cheaper one was not ruled out";
     return Draft.fail(Code.NEEDS_BOND).about(j.a(), j.b()).say(
         text("The joint between %s and %s needs fixing; %s, and %s.%s", j.a(), j.b(), with, least,
-            set.all().map(why -> " Leave the other joints open: with all of them in mortar, " + why + ".").orElse("")),
+            set.all().map(why -> " Leave the other joints open: with every joint in mortar, " + why + ".").orElse("")),
         text("Tie %s to %s with %.0f ml of mortar.", j.a(), j.b(), j.amountMl()));
   }
 }
