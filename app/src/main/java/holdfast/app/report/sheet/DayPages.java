@@ -27,9 +27,10 @@ final class DayPages {
     flow.space(3);
     for (DaySteps.Step step : DaySteps.of(content, f)) step(flow, step);
     String heading = content.check().isPresent() ? "What the check found, and cautions" : "Cautions";
-    Flow last = new Flow(c, () -> Frame.newPage(c, heading, content.scene().name()));
-    content.check().ifPresent(k -> findings(last, k));
-    cautions(last);
+    Flow.fill(c, heading, content.scene().name(), last -> {
+      content.check().ifPresent(k -> findings(last, k));
+      cautions(last);
+    });
   }
 
   private void step(Flow flow, DaySteps.Step step) {
@@ -93,8 +94,11 @@ final class DayPages {
     out.add("Loads on the bottom pane and its support are for the tank's maker to confirm. Glass can fail suddenly, "
         + "from a scratch, a grain or a knock. Never lean on a filled tank, and know where the "
         + "water would go.");
-    out.add("Lifting: close to the body, two people over " + f.kg(content.scene().settings().get(Setting.LIFT_ONE_KG))
-        + ", no twisting. A drained module weighs more than a dry one and far more than under water.");
+    boolean rock = !content.rocks().isEmpty();
+    if (rock) {
+      out.add("Lifting: close to the body, two people over " + f.kg(content.scene().settings().get(Setting.LIFT_ONE_KG))
+          + ", no twisting. A drained module weighs more than a dry one and far more than under water.");
+    }
     if (!content.joints().isEmpty()) {
       out.add("Cement is caustic: gloves, goggles, mask. Bonds in the field are weaker and more uneven than any figure here: "
           + "tug at every"
@@ -103,8 +107,10 @@ final class DayPages {
     out.add("Electricity and salt water: residual-current protection, drip loops, everything unplugged before hands go in. A "
         + "licensed electrician for anything fixed.");
     if (!content.light().rocks().isEmpty()) out.add("Light: " + LightReport.LIMITS);
-    out.add("The rock here is simplified to convex pieces and touches where the drawing says. Real stone rocks on three high "
-        + "spots: try every piece by hand.");
+    if (rock) {
+      out.add("The rock here is simplified to convex pieces and touches where the drawing says. Real stone rocks on three high "
+          + "spots: try every piece by hand.");
+    }
     return out;
   }
 }

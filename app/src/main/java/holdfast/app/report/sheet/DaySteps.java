@@ -180,7 +180,8 @@ final class DaySteps {
     StringBuilder text = new StringBuilder();
     if (!b.batches().isEmpty()) {
       text.append(" Mix ").append(count(b.batches().size(), "batch", "batches")).append(" of mortar, ")
-          .append(f.grams(b.powderG())).append(" of powder in all, each used within ")
+          .append(f.gramsTogether(b.batches().stream().map(Batches.Batch::powderG).toList()))
+          .append(" of powder in all, each used within ")
           .append(Figures.span(settings.get(Setting.CEMENT_WORKING_MIN)))
           .append(". Wet the rock first, never add water to a batch that stiffens.");
     }
@@ -230,9 +231,11 @@ final class DaySteps {
     if (content.demands().lifts().stream().anyMatch(l -> !l.holds())) {
       text.append("Hold pieces only where the pictures say: some joints do not bear their piece by any rock. ");
     }
-    for (Module m : modules) {
-      if (m.passes()) continue;
-      text.append(String.join(" + ", m.rocks())).append(" was not found to pass the opening in one piece: see Modules. ");
+    for (int i = 0; i < modules.size(); i++) {
+      if (modules.get(i).passes()) continue;
+      text.append(String.join(" + ", modules.get(i).rocks())).append(content.wayOf(i).isPresent()
+          ? " must be turned part way through the opening: see its page, and take it in first. "
+          : " was not found to pass the opening in one piece: see Modules. ");
     }
     int asked = (int) plan.tankOrder().stages().stream().filter(st -> st.help() == Help.HAND).count();
     if (asked > 0) text.append(count(asked, "stage needs", "stages need")).append(" a second pair of hands. ");
@@ -299,16 +302,19 @@ final class DaySteps {
             + " at that temperature. Buy a tenth more salt than that.",
         "Salt goes into the tub, not onto rock or sand. Pumps and heaters: residual-current protection, drip loops, unplugged "
             + "before hands go in.");
+    boolean bare = content.rocks().isEmpty();
     double fillMin = waterL / POUR_L_MIN;
     double out = content.plan().tankBatches().livingOutMin();
     String living = out == 0 ? ""
         : " By this plan living rock is out of water for " + Figures.span(out + fillMin) + " now: " + Figures.span(out)
         + " of work and " + Figures.span(fillMin) + " of filling. Keep it under wet cloth and spray it.";
     add("Fill",
-        "Pour onto a plate or over the rock, slowly, about " + f.litres(POUR_L_MIN) + " a minute: " + Figures.span(fillMin)
-            + " in all. Stop at three quarters, look whether a rock has moved or sand has been washed from a foot, then fill to "
+        "Pour onto a plate " + (bare ? "" : "or over the rock, ") + "slowly, about " + f.litres(POUR_L_MIN) + " a minute: "
+            + Figures.span(fillMin) + " in all. " + (bare ? "Fill to "
+            : "Stop at three quarters, look whether a rock has moved or sand has been washed from a foot, then fill to ")
             + f.mm(s.water().levelMm()) + "." + living,
-        "Rock above the water weighs more than rock below it: the check counts the half-full states, so do not dig or push now.");
+        bare ? "" : "Rock above the water weighs more than rock below it: the check counts the half-full states, so do not dig or"
+            + " push now.");
     double free = s.tank().heightMm() - s.water().levelMm();
     add("Waterline",
         "The waterline is " + f.mm(free) + " below the rim. Mark it. Water that goes is replaced with fresh water, about one "
@@ -339,8 +345,10 @@ final class DaySteps {
         "Salt water on bare hands and electricity: pumps and heaters unplugged. Living rock can bite and sting: gloves.");
   }
 
-  private static String temperature(Scene s) {
-    return trim(s.water().temperatureC()) + " °C (" + Math.round(s.water().temperatureC() * 1.8 + 32) + " °F)";
+  private String temperature(Scene s) {
+    String celsius = trim(s.water().temperatureC()) + " °C";
+    String fahrenheit = Math.round(s.water().temperatureC() * 1.8 + 32) + " °F";
+    return f.units() == Units.METRIC ? celsius + " (" + fahrenheit + ")" : fahrenheit + " (" + celsius + ")";
   }
 
   private static String trim(double v) {
@@ -359,8 +367,9 @@ final class DaySteps {
         "Feed the filter, test ammonia and nitrite every few days. Both stay at nought for a week before the first animal, "
             + "often after 2"
             + " to 6 weeks (common practice). " + (content.hasLiving()
-            ? "Living rock shortens it and does not replace the tests." : "Dry rock needs bottled bacteria or patience."),
-        "Check every rock by hand again before diggers or urchins come in.");
+            ? "Living rock shortens it and does not replace the tests." : content.rocks().isEmpty() ? ""
+            : "Dry rock needs bottled bacteria or patience."),
+        content.rocks().isEmpty() ? "" : "Check every rock by hand again before diggers or urchins come in.");
   }
 
   /** What a stage asks of the builder, in words; stages count from 1 for people. */

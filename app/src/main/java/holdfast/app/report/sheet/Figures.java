@@ -4,6 +4,7 @@ import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
 import holdfast.model.scene.UsMeasure;
 import java.math.RoundingMode;
+import java.util.List;
 
 /** Figures as they stand on the sheet, in the reader's units; lengths and masses for work at the bench, so no finer. */
 record Figures(Units units) {
@@ -37,18 +38,26 @@ record Figures(Units units) {
 
   String kg(double v) {
     return units == Units.METRIC
-        ? trimmed(v, v < 100 ? 1 : 0) + " kg" : trimmed(v / UsMeasure.POUND_KG, v < 45 ? 1 : 0) + " lb";
+        ? trimmed(v, v < 10 ? 2 : v < 100 ? 1 : 0) + " kg" : trimmed(v / UsMeasure.POUND_KG, v < 45 ? 1 : 0) + " lb";
   }
 
   String litres(double v) {
-    return units == Units.METRIC
-        ? trimmed(v, v < 100 ? 1 : 0) + " L" : trimmed(v / UsMeasure.GALLON_L, v < 380 ? 1 : 0) + " gal";
+    double amount = units == Units.METRIC ? v : v / UsMeasure.GALLON_L;
+    return trimmed(amount, amount < 1 ? 2 : amount < 100 ? 1 : 0) + (units == Units.METRIC ? " L" : " gal");
   }
 
-  /** A whole number without its point. */
+  /** A mass to buy: rounded up to what scales in a shop tell. */
+  String kgToBuy(double v) {
+    boolean metric = units == Units.METRIC;
+    double amount = metric ? v : v / UsMeasure.POUND_KG;
+    String s = Units.fixed(amount, amount < 100 ? 1 : 0, RoundingMode.CEILING);
+    return (s.endsWith(".0") ? s.substring(0, s.length() - 2) : s) + (metric ? " kg" : " lb");
+  }
+
+  /** Without noughts after the point, a whole number without its point. */
   private static String trimmed(double v, int decimals) {
     String s = Units.fixed(v, decimals, RoundingMode.HALF_EVEN);
-    return s.endsWith(".0") ? s.substring(0, s.length() - 2) : s;
+    return decimals == 0 ? s : s.replaceAll("\\.?0+$", "");
   }
 
   /** Dry mass to a volume of water, grams to the litre. */
@@ -61,6 +70,15 @@ record Figures(Units units) {
   String grams(double v) {
     return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.CEILING) + " g"
         : Units.fixed(v / UsMeasure.OUNCE_G, 1, RoundingMode.CEILING) + " oz";
+  }
+
+  /** What several mixes take together: the sum of the figures as they stand on the sheet. */
+  String gramsTogether(List<Double> each) {
+    boolean metric = units == Units.METRIC;
+    double sum = each.stream()
+        .mapToDouble(v -> metric ? v : v / UsMeasure.OUNCE_G)
+        .map(v -> Double.parseDouble(Units.fixed(v, metric ? 0 : 1, RoundingMode.CEILING))).sum();
+    return Units.fixed(sum, metric ? 0 : 1, RoundingMode.HALF_EVEN) + (metric ? " g" : " oz");
   }
 
   String ml(double v) {

@@ -3,6 +3,7 @@ package holdfast.app.report.sheet;
 import holdfast.app.report.sheet.Canvas.Face;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /** Text and tables one under the other, with a new page when one is full. Sizes are for reading at arm's length. */
@@ -14,20 +15,60 @@ final class Flow {
   static final double LINE = 5.0;
   private static final double CELL = 1.6;
 
+  /** Room between the rows of a table, and over a heading; less where that saves a page that would be next to empty. */
+  private static final double ROW = 1.6;
+  private static final double TIGHT_ROW = 0.8;
+  private static final double OVER = 7;
+  private static final double TIGHT_OVER = 6;
+
+  /** Share of a page; a last page that is filled less is worth saving. */
+  private static final double NEXT_TO_EMPTY = 0.3;
+
   private final Canvas c;
   private final Supplier<Frame> nextPage;
+  private final double row;
+  private final double over;
   private Frame frame;
   private double y;
+  private int pages;
 
   /** Starts on a new page; {@code nextPage} makes one with its heading. */
   Flow(Canvas c, Supplier<Frame> nextPage) {
+    this(c, nextPage, false);
+  }
+
+  private Flow(Canvas c, Supplier<Frame> nextPage, boolean tight) {
     this.c = c;
     this.nextPage = nextPage;
+    row = tight ? TIGHT_ROW : ROW;
+    over = tight ? TIGHT_OVER : OVER;
     newPage();
+  }
+
+  /**
+   * Draws something that fills pages, on nothing but the flow that it is given; with less room between rows where that saves a
+   * last page with next to nothing on it.
+   */
+  static void fill(Canvas c, String heading, String aside, Consumer<Flow> filling) {
+    boolean tight = false;
+    try (Canvas trial = new Canvas(c.widthMm(), c.heightMm(), "")) {
+      Flow loose = filled(trial, heading, aside, filling, false);
+      if (loose.pages > 1 && loose.frame.top() - loose.y < NEXT_TO_EMPTY * loose.frame.height()) {
+        tight = filled(trial, heading, aside, filling, true).pages < loose.pages;
+      }
+    }
+    filled(c, heading, aside, filling, tight);
+  }
+
+  private static Flow filled(Canvas c, String heading, String aside, Consumer<Flow> filling, boolean tight) {
+    Flow flow = new Flow(c, () -> Frame.newPage(c, heading, aside), tight);
+    filling.accept(flow);
+    return flow;
   }
 
   private void newPage() {
     frame = nextPage.get();
+    pages++;
     y = frame.top();
   }
 
@@ -57,7 +98,7 @@ final class Flow {
   /** A heading that stays on a page with at least some of what follows. */
   void heading(String words, double withMm) {
     if (y - 12 - withMm < frame.y() && y < frame.top()) newPage();
-    y -= 7;
+    y -= over;
     c.brush(Ink.BLACK);
     c.text(words, frame.x(), y, 4.8, Face.BOLD);
     y -= 3;
@@ -138,8 +179,8 @@ final class Flow {
     return cells;
   }
 
-  private static double height(List<List<String>> cells) {
-    return cells.stream().mapToInt(List::size).max().orElse(1) * LINE + 1.6;
+  private double height(List<List<String>> cells) {
+    return cells.stream().mapToInt(List::size).max().orElse(1) * LINE + row;
   }
 
   private void row(List<Column> columns, double[] widths, List<List<String>> cells, boolean last) {
@@ -148,7 +189,7 @@ final class Flow {
     double x = frame.x();
     c.brush(Ink.BLACK);
     for (int i = 0; i < widths.length; i++) {
-      double at = y + height - 0.8;
+      double at = y + height - row / 2;
       for (String line : cells.get(i)) {
         at -= LINE;
         if (columns.get(i).right) c.textRight(line, x + widths[i] - 2 * CELL, at + 1.4, TEXT, Face.REGULAR);

@@ -76,16 +76,51 @@ final class FootprintPages {
     return low + row * (tileY - OVERLAP_MM);
   }
 
+  /** Whether a tile shows rock that the tiles to its left and in front of it don't: what overlaps is on those already. */
   private boolean holdsRock(int column, int row) {
-    double x0 = tileLeft(column) * 1e-3;
-    double y0 = tileLow(row) * 1e-3;
-    double x1 = x0 + tileX * 1e-3;
-    double y1 = y0 + tileY * 1e-3;
+    double x0 = (tileLeft(column) + (column > 0 ? OVERLAP_MM : 0)) * 1e-3;
+    double y0 = (tileLow(row) + (row > 0 ? OVERLAP_MM : 0)) * 1e-3;
+    double x1 = (tileLeft(column) + tileX) * 1e-3;
+    double y1 = (tileLow(row) + tileY) * 1e-3;
     for (int i = 0; i < base.size(); i++) {
       double[] b = Flat.box(drawing.shadows(i));
       if (b[0] < x1 && b[2] > x0 && b[1] < y1 && b[3] > y0) return true;
     }
     return false;
+  }
+
+  /** A corner of the tile for the ruler where no outline runs through it, else the one at the front right. */
+  private double[] rulerPlace(Scaled s, double x, double y) {
+    double[] first = {x + tileX - 108, y + 4};
+    for (double py : new double[] {first[1], y + tileY - 11}) {
+      for (double px : new double[] {first[0], x + 6}) {
+        boolean free = true;
+        for (Drawing.Stroke k : drawing.strokes(false)) {
+          if (k.kind() == Drawing.Kind.CREASE) continue;
+          free &= !meets(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()), px - 3, py - 3, px + 105, py + 8);
+        }
+        if (free) return new double[] {px, py};
+      }
+    }
+    return first;
+  }
+
+  /** Whether a stretch of line has a part in a rectangle. */
+  private static boolean meets(double ax, double ay, double bx, double by, double x0, double y0, double x1, double y1) {
+    double from = 0;
+    double to = 1;
+    double[][] sides = {{ax, bx - ax, x0, x1}, {ay, by - ay, y0, y1}};
+    for (double[] k : sides) {
+      if (k[1] == 0) {
+        if (k[0] < k[2] || k[0] > k[3]) return false;
+        continue;
+      }
+      double t0 = (k[2] - k[0]) / k[1];
+      double t1 = (k[3] - k[0]) / k[1];
+      from = Math.max(from, Math.min(t0, t1));
+      to = Math.min(to, Math.max(t0, t1));
+    }
+    return from <= to;
   }
 
   private static String name(int column, int row) {
@@ -100,11 +135,12 @@ final class FootprintPages {
     c.clipped(x, y, tileX, tileY, () -> {
       cells(s, tileLeft(column), tileLow(row));
       feet(s);
-      ruler(x + tileX - 108, y + 4);
       double[] window = {
         (tileLeft(column) + OVERLAP_MM) * 1e-3, (tileLow(row) + OVERLAP_MM) * 1e-3,
         (tileLeft(column) + tileX - OVERLAP_MM) * 1e-3, (tileLow(row) + tileY - OVERLAP_MM) * 1e-3};
       for (int i = 0; i < base.size(); i++) rockWords(s, i, window);
+      double[] ruler = rulerPlace(s, x, y);
+      ruler(ruler[0], ruler[1]);
       // The outlines last: neither words nor ruler may hide where the rock goes.
       c.pen(Ink.BLACK, 0.6);
       for (Drawing.Stroke k : drawing.strokes(false)) {
@@ -115,7 +151,7 @@ final class FootprintPages {
     c.brush(Ink.BLACK);
     c.text("Front of the tank is at the bottom edge. Overlap " + f.mm(OVERLAP_MM)
         + ". Rows count from the front, columns from the left; "
-        + rows + " by " + columns + " in all, tiles without rock left out.", x + 2, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
+        + rows + " by " + columns + " in all, tiles without more rock left out.", x + 2, Frame.MARGIN_MM + 0.5, 3, Face.REGULAR);
     map(column, row);
   }
 
@@ -191,7 +227,8 @@ final class FootprintPages {
     RockArt.Spot at = RockArt.seenMiddle(drawing, i, base.size(), window);
     if (at.depthM() < LEAST_SEEN_M) return;
     double x = s.x(at.x());
-    double y = s.y(at.y());
+    // The words and the arrow under them lie about the place as far as the tile lets them.
+    double y = Math.max(s.y(window[1]) + 22, Math.min(s.y(window[3]) - 6, s.y(at.y()) + 8));
     String name = content.plan().rocks().get(base.get(i));
     String top = "top at " + f.mm(content.rockLine(base.get(i)).topMm());
     double w = Math.max(c.width(name, 6, Face.BOLD), c.width(top, 3.6, Face.REGULAR)) + 4;

@@ -15,6 +15,7 @@ import holdfast.model.scene.Tank;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** Page one: the plan on the cells of the floor, the verdict and the figures of the tank. */
 final class PlanPage {
@@ -275,8 +276,10 @@ final class PlanPage {
     y = fact(x, y, w, "Glass, sides / bottom", f.length(t.sideGlassMm()) + " / " + f.mm(t.bottomGlassMm()));
     y = fact(x, y, w, "Waterline", f.mm(scene.water().levelMm()));
     y = fact(x, y, w, "Sand", scene.sand().depthMm() > 0 ? f.mm(scene.sand().depthMm()) + " deep" : "none");
-    y = fact(x, y, w, "Tallest rock", f.mm(content.rocks().stream().mapToDouble(SheetContent.RockLine::topMm).max().orElse(0)));
-    y = fact(x, y, w, "Rock, dry", f.kg(supply.amount().dryKg()) + " in " + content.rocks().size());
+    int rocks = content.rocks().size();
+    OptionalDouble tallest = content.rocks().stream().mapToDouble(SheetContent.RockLine::topMm).max();
+    if (tallest.isPresent()) y = fact(x, y, w, "Tallest rock", f.mm(tallest.getAsDouble()));
+    y = fact(x, y, w, "Rock, dry", rocks == 0 ? "none yet" : f.kg(supply.amount().dryKg()) + " in " + rocks);
     y = fact(x, y, w, "Joints fixed", String.valueOf(content.joints().size()));
     y = fact(x, y, w, "Water, net", f.litres(supply.volumes().waterM3() * 1e3));
     return fact(x, y, w, "Filled weight", f.kg(supply.weights().filledKg()));
@@ -293,6 +296,10 @@ final class PlanPage {
   }
 
   private void legend(double x, double top) {
+    if (content.rocks().isEmpty()) {
+      legendText(x - 10, top, "Cells count column-row from the front-left.");
+      return;
+    }
     double y = top;
     boolean living = content.rocks().stream().anyMatch(r -> r.kind() == Rock.Kind.LIVE);
     y = swatch(x, y, Ink.STONE, "dry or cast rock");

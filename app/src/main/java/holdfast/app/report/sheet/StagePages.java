@@ -50,20 +50,22 @@ final class StagePages {
   private void draw(Phase phase) {
     List<Stage> stages = phase.stages();
     // Five across where that saves a page, else four: larger pictures.
-    int across = (stages.size() + 9) / 10 < (stages.size() + 7) / 8 ? 5 : 4;
+    int across = stages.size() <= 3 ? 3 : (stages.size() + 9) / 10 < (stages.size() + 7) / 8 ? 5 : 4;
+    // What fits in one row gets the height that its width can use.
+    int down = stages.size() <= across ? 1 : DOWN;
     double cell0 = (Frame.of(c).width() - (across - 1) * GAP_MM) / across;
     int most = IntStream.range(0, stages.size()).map(i -> lines(phase, i, cell0).size()).max().orElse(0);
     double caption = Math.max(LEAST_CAPTION_MM, 9.5 + most * LINE_MM);
     Frame frame = null;
     double top = 0;
     for (int i = 0; i < stages.size(); i++) {
-      int cell = i % (across * DOWN);
+      int cell = i % (across * down);
       if (cell == 0) {
         frame = Frame.newPage(c, phase.heading, content.scene().name());
         top = intro(frame, phase) - 3;
       }
       double w = (frame.width() - (across - 1) * GAP_MM) / across;
-      double h = (top - frame.y() - (DOWN - 1) * GAP_MM) / DOWN;
+      double h = Math.min((top - frame.y() - (down - 1) * GAP_MM) / down, w + caption);
       double x = frame.x() + cell % across * (w + GAP_MM);
       double y = top - (cell / across + 1) * h - cell / across * GAP_MM;
       stage(phase, i, caption, x, y, w, h);

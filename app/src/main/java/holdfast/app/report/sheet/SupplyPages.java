@@ -2,6 +2,7 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.app.report.sheet.Flow.Column;
+import holdfast.engine.build.Batches.Batch;
 import holdfast.engine.build.BuildPlan;
 import holdfast.engine.supply.FloorCuts;
 import holdfast.engine.supply.Supply;
@@ -57,7 +58,7 @@ final class SupplyPages {
         case LIVE -> "Living rock";
         case CAST -> "Cast rock";
       };
-      rows.add(List.of(word, f.kg(r.dryKg()) + " in " + r.pieces(), f.kg(r.dryKg() * (1 + SPARE)),
+      rows.add(List.of(word, f.kg(r.dryKg()) + " in " + r.pieces(), f.kgToBuy(r.dryKg() * (1 + SPARE)),
           "dry mass; a tenth more to choose from" + (r.kind() == Rock.Kind.LIVE ? "; sold wet it weighs more" : "")));
     }
     supply.floor().ifPresent(p -> rows.add(List.of(
@@ -69,8 +70,8 @@ final class SupplyPages {
     }
     BuildPlan b = content.plan();
     if (b.powderG() > 0) {
-      rows.add(List.of("Reef-safe cement", f.grams(b.powderG()), f.grams(b.powderG() * (1 + SPARE)),
-          "waste counted; a tenth more to try a mix on a spare stone"));
+      rows.add(List.of("Reef-safe cement", f.gramsTogether(b.mortar().stream().map(Batch::powderG).toList()),
+          f.grams(b.powderG() * (1 + SPARE)), "waste counted; a tenth more to try a mix on a spare stone"));
     }
     if (b.putty() > 0) rows.add(List.of("Underwater epoxy putty", f.ml(b.putty()), f.ml(b.putty() * 1.3), "three tenths more"));
     if (b.gel() > 0) rows.add(List.of("Cyanoacrylate gel", f.ml(b.gel()), f.ml(b.gel() * 1.3), "three tenths more"));
@@ -79,13 +80,13 @@ final class SupplyPages {
     if (!content.joints().isEmpty()) rows.add(List.of("Waterproof gloves, goggles, dust mask", "", "one set a person",
         "before the cement is opened"));
     if (supply.sandKg() > 0) {
-      rows.add(List.of("Sand, dry", f.kg(supply.sandKg()), f.kg(supply.sandKg() * (1 + SPARE / 2)),
+      rows.add(List.of("Sand, dry", f.kg(supply.sandKg()), f.kgToBuy(supply.sandKg() * (1 + SPARE / 2)),
           f.mm(scene.sand().depthMm()) + " deep, rock feet and floor panel taken out"));
     }
     rows.add(List.of("Purified fresh water", f.litres(supply.volumes().waterM3() * 1e3),
         f.litres(supply.volumes().waterM3() * 1e3 * (1 + SPARE)),
         "net of rock, sand, floor panel and devices; sump and pipes come on top"));
-    rows.add(List.of("Salt mix", f.kg(supply.saltKg()), f.kg(supply.saltKg() * (1 + SPARE)),
+    rows.add(List.of("Salt mix", f.kg(supply.saltKg()), f.kgToBuy(supply.saltKg() * (1 + SPARE)),
         f.perLitre(scene.settings().get(Setting.SALT_G_PER_L))
             + " at a salinity of 35 (from memory); the maker's table goes before"));
     rows.add(List.of("Refractometer; tests for pH, ammonia, nitrite", "", "one of each", ""));
@@ -121,23 +122,33 @@ final class SupplyPages {
   private void volumes(Flow flow) {
     Volumes v = supply.volumes();
     flow.heading("Volumes up to the waterline", 40);
-    flow.table(List.of(Column.left("Part", 90), Column.right("Volume", 40), Column.left("How", 140)), List.of(
+    List<List<String>> rows = new ArrayList<>(List.of(
         List.of("Inside of the tank", f.litres(v.boxM3() * 1e3), "length × width × waterline"),
-        List.of("Water over the sand", f.litres(v.openWaterM3() * 1e3), ""),
-        List.of("Water in the sand", f.litres(v.sandWaterM3() * 1e3), "between the grains of "
-            + f.litres(v.sandBulkM3() * 1e3) + " of sand"),
-        List.of("Water in the rock", f.litres(v.poreWaterM3() * 1e3), "pores fill; outer volume of the rock "
-            + f.litres(v.rockHullM3() * 1e3)),
-        List.of("Solid of the rock", f.litres(v.rockSolidM3() * 1e3), "mass by the mineral's density, and sealed voids"),
-        List.of("Grains of the sand", f.litres(v.sandGrainsM3() * 1e3), ""),
-        List.of("Floor panel and devices", f.litres((v.floorM3() + v.devicesM3()) * 1e3), "devices as whole boxes")));
+        List.of("Water over the sand", f.litres(v.openWaterM3() * 1e3), "")));
+    boolean rock = !content.rocks().isEmpty();
+    boolean sand = v.sandBulkM3() > 0;
+    if (sand) {
+      rows.add(List.of("Water in the sand", f.litres(v.sandWaterM3() * 1e3), "between the grains of "
+          + f.litres(v.sandBulkM3() * 1e3) + " of sand"));
+    }
+    if (rock) {
+      rows.add(List.of("Water in the rock", f.litres(v.poreWaterM3() * 1e3), "pores fill; outer volume of the rock "
+          + f.litres(v.rockHullM3() * 1e3)));
+    }
+    if (rock || sand) rows.add(List.of("Water, together", f.litres(v.waterM3() * 1e3), "what is to be mixed"));
+    if (rock) {
+      rows.add(List.of("Solid of the rock", f.litres(v.rockSolidM3() * 1e3), "mass by the mineral's density, and sealed voids"));
+    }
+    if (sand) rows.add(List.of("Grains of the sand", f.litres(v.sandGrainsM3() * 1e3), ""));
+    rows.add(List.of("Floor panel and devices", f.litres((v.floorM3() + v.devicesM3()) * 1e3), "devices as whole boxes"));
+    flow.table(List.of(Column.left("Part", 90), Column.right("Volume", 40), Column.left("How", 140)), rows);
   }
 
   private void weights(Flow flow) {
     Weights w = supply.weights();
     flow.heading("Weights", 40);
     flow.table(List.of(Column.left("What", 90), Column.right("Weight", 40), Column.left("How", 140)), List.of(
-        List.of("Empty", f.kg(w.emptyKg()), "glass alone, braces counted"),
+        List.of("Empty", f.kg(w.emptyKg()), scene.tank().openings().isEmpty() ? "glass alone" : "glass alone, braces counted"),
         List.of("Dry: with rock, sand, floor panel", f.kg(w.dryKg()), "rock " + f.kg(w.rockKg()) + ", sand " + f.kg(w.sandKg())),
         List.of("Filled: on the stand", f.kg(w.filledKg()), "water " + f.kg(w.waterKg())),
         List.of("On its footprint", f.load(w.perFootprintKgM2()), "dwellings are often designed for "
@@ -157,7 +168,7 @@ final class SupplyPages {
     for (FloorCuts.CutOut o : p.cutOuts()) {
       flow.paragraph("Cut out for " + o.device() + ": " + f.size(o.lengthMm(), o.widthMm()) + ", " + f.mm(o.xMm())
           + " from the left and "
-          + f.mm(o.yMm()) + " from the front edge of the panel.");
+          + f.mm(o.yMm()) + " from the front edge of the whole floor.");
     }
     double gap = 6;
     double height = 72;
@@ -188,7 +199,9 @@ final class SupplyPages {
       label("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD, pw);
       label(f.size(o.lengthMm(), o.widthMm()), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR, pw);
       if (ph > 20) {
-        String cells = piece.cellsLong() + " × " + piece.cellsWide() + " whole cells";
+        boolean turned = Math.abs(o.lengthMm() - piece.lengthMm()) > 1e-6;
+        String cells = (turned ? piece.cellsWide() + " × " + piece.cellsLong() : piece.cellsLong() + " × " + piece.cellsWide())
+            + " whole cells";
         label(cells, px + pw / 2, py + ph / 2 - 7, 2.7, Face.REGULAR, pw);
       }
     }

@@ -36,13 +36,14 @@ final class TablePages {
 
   void draw() {
     if (content.rocks().isEmpty()) return;
-    Flow flow = new Flow(c, () -> Frame.newPage(c, "Rocks and joints", scene.name()));
-    rocks(flow);
-    joints(flow);
-    new DemandTable(flow, content, f).draw();
-    batches(flow);
-    modules(flow);
-    cleaning(flow);
+    Flow.fill(c, "Rocks and joints", scene.name(), flow -> {
+      rocks(flow);
+      joints(flow);
+      new DemandTable(flow, content, f).draw();
+      batches(flow);
+      modules(flow);
+      cleaning(flow);
+    });
   }
 
   private void deadWater(Flow flow) {
@@ -201,9 +202,10 @@ final class TablePages {
     flow.paragraph("Lifting limits: " + f.kg(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
         + f.kg(scene.settings().get(Setting.LIFT_TWO_KG))
         + " for two at arm's length (from memory, for people fit for it; local rules go before)."
-        + " Through the opening a straight lift was tried first, turned and tilted beforehand as need be, then a turn part way"
-        + " through, in an otherwise empty tank, with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM))
-        + " to spare on each side. That no turn was found does not prove that there is none.");
+        + " Openings: a straight lift with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM)) + " to spare on each side"
+        + (content.plan().modules().stream().allMatch(Module::passes) ? "."
+            : ", turned and tilted beforehand as need be; where that fails, a turn part way through in an otherwise empty tank."
+            + " That none was found does not prove that there is none."));
   }
 
   private String passage(Module m, int number) {

@@ -160,4 +160,37 @@ class FootprintTest {
       assertThat(moved).isCloseTo(tileMm - 10, within(0.05));
     }
   }
+
+  /** Tiles are left out, but no stretch of an outline with them: every point lies within the crop marks of a printed tile. */
+  @ParameterizedTest
+  @EnumSource(Sheet.Paper.class)
+  void everyOutlineIsOnSomeTile(Sheet.Paper paper) throws IOException {
+    try (PDDocument d = Loader.loadPDF(Sheet.pdf(SheetFixture.content(SheetFixture.display()), paper, Units.METRIC, true))) {
+      boolean[] seen = null;
+      for (int i = 0; i < d.getNumberOfPages(); i++) {
+        PDFTextStripper text = new PDFTextStripper();
+        text.setStartPage(i + 1);
+        text.setEndPage(i + 1);
+        if (!text.getText(d).contains("Footprint at full size")) continue;
+        List<Stroke> tile = new Strokes(d.getPage(i)).found;
+        List<Stroke> marks = pen(tile, CROP_MM);
+        List<Stroke> across = marks.stream().filter(s -> s.x0 == s.x1).toList();
+        List<Stroke> along = marks.stream().filter(s -> s.y0 == s.y1).toList();
+        List<double[]> points = new ArrayList<>();
+        for (Stroke s : pen(tile, OUTLINE_MM)) {
+          for (int k = 0; k <= 10; k++) {
+            points.add(new double[] {s.x0 + 0.1 * k * (s.x1 - s.x0), s.y0 + 0.1 * k * (s.y1 - s.y0)});
+          }
+        }
+        if (seen == null) seen = new boolean[points.size()];
+        assertThat(points).hasSize(seen.length);
+        for (int k = 0; k < seen.length; k++) {
+          double[] p = points.get(k);
+          seen[k] |= p[0] >= least(across, true) && p[0] <= most(across, true) && p[1] >= least(along, false)
+              && p[1] <= most(along, false);
+        }
+      }
+      assertThat(seen).isNotEmpty().doesNotContain(false);
+    }
+  }
 }

@@ -107,6 +107,39 @@ class SheetTest {
     assertThat(c.supply().floor().orElseThrow().cutOuts()).hasSize(1);
   }
 
+  /** What a reader adds up with a pencil: batches as printed, in both units; 28.349523125 g to the ounce (exact). */
+  @Test
+  void batchesAddUpAsPrinted() {
+    List<Double> each = List.of(31.2, 20.8, 93.6);
+    assertThat(new Figures(Units.METRIC).gramsTogether(each)).isEqualTo("147 g");
+    // 1.1006, 0.7337 and 3.3016 oz, each rounded up to a tenth.
+    assertThat(new Figures(Units.US).gramsTogether(each)).isEqualTo("5.4 oz");
+    assertThat(each.stream().map(new Figures(Units.METRIC)::grams)).containsExactly("32 g", "21 g", "94 g");
+    assertThat(each.stream().map(new Figures(Units.US)::grams)).containsExactly("1.2 oz", "0.8 oz", "3.4 oz");
+  }
+
+  @Test
+  void massesAreToldAsScalesTellThem() {
+    Figures f = new Figures(Units.METRIC);
+    assertThat(List.of(f.kg(0.45), f.kg(2.6), f.kg(5), f.kg(31.76), f.kg(100), f.kg(0))).containsExactly(
+        "0.45 kg", "2.6 kg", "5 kg", "31.8 kg", "100 kg", "0 kg");
+    assertThat(List.of(f.kgToBuy(0.495), f.kgToBuy(4.84), f.kgToBuy(7), f.kgToBuy(120.2))).containsExactly(
+        "0.5 kg", "4.9 kg", "7 kg", "121 kg");
+    assertThat(new Figures(Units.US).litres(0.17)).isEqualTo("0.04 gal");
+  }
+
+  /** Nothing is said of rock, sand or braces where there are none. */
+  @Test
+  void anEmptyTankSaysNothingOfRock() throws IOException {
+    Scene cube = SheetFixture.cube();
+    Scene empty = new Scene("Empty", cube.tank(), cube.floor(), new Scene.Sand(0, 1.5), cube.water(), List.of(), List.of(),
+        List.of(), List.of(), List.of(), cube.settings());
+    String text = text(Sheet.pdf(SheetFixture.content(empty), Sheet.Paper.A4, Units.METRIC, true));
+    assertThat(text).contains("none yet", "Inside of the tank", "Pour onto a plate slowly")
+        .doesNotContain("Tallest rock", "Solid of the rock", "Grains of the sand", "braces counted", "Every rock", "every rock",
+            "Footprint", "Lifting:", "over the rock");
+  }
+
   /** The L of {@code HandlingFindingsTest}: straight it would take 255 mm, the opening has 150. */
   @Test
   void aPieceThatMustTurnHasItsPosesDrawn() throws IOException {
@@ -114,7 +147,8 @@ class SheetTest {
     assertThat(c.turning()).singleElement().satisfies(t -> assertThat(t.module()).isZero());
     String text = text(Sheet.pdf(c, Sheet.Paper.A4, Units.METRIC, false)).replaceAll("\\s+", " ");
     assertThat(text).contains("Turning a piece through the opening", "sill + post: from pose to pose",
-        "only by turning on the way", "Upright as built and all of it under the opening");
+        "only by turning on the way", "Upright as built and all of it under the opening",
+        "sill + post must be turned part way through the opening");
     JsonNode modules = new ObjectMapper().readTree(SheetJson.of(c)).get("modules");
     assertThat(modules.get(0).get("passage").asText()).isEqualTo("stuck");
     assertThat(modules.get(0).get("turning").get("room_mm").asDouble()).isPositive();
