@@ -115,11 +115,6 @@ final class Filing {
     lastKept = now;
   }
 
-  /** There is work that no side copy has yet. */
-  boolean keepDue(Document document) {
-    return document.unsaved() && document.revision() != keptRevision;
-  }
-
   boolean changedOutside() {
     return changedOutside;
   }

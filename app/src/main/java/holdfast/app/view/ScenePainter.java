@@ -217,11 +217,11 @@ final class ScenePainter {
     opened().ifPresent(o -> o.amongStones(marks));
     Optional<Code> code = bench.opened().map(Finding::code);
     if (showsPane(code)) {
-      report.flatMap(CheckReport::pane).ifPresent(p -> SceneMarks.pane(marks, p, bench.scene().floor().topMm() / 1e3));
+      report.flatMap(CheckReport::pane).ifPresent(p -> MapMarks.pane(marks, p, bench.scene().floor().topMm() / 1e3));
     }
     survey().ifPresent(s -> {
       if (showsReach(code)) {
-        SceneMarks.reach(marks, bench.scene(), s.reach(), bench.scene().tank().viewedFrom());
+        MapMarks.reach(marks, bench.scene(), s.reach(), bench.scene().tank().viewedFrom());
       }
       if (has(Shown.Layer.JOINTS)) SceneMarks.patches(marks, s.joints(), Palette.JOINT.solid(0.35));
       if (showsFeet(code)) {
@@ -246,7 +246,7 @@ final class ScenePainter {
         SceneMarks.feetWords(brush, eye, s.feet(), report.get(), bench.units());
       }
       if (showsLight(code)) {
-        SceneMarks.light(brush, eye, s.light(), tableau.stones());
+        MapMarks.light(brush, eye, s.light(), tableau.stones());
       }
     });
     Optional<Stone> chosen = bench.chosenStone();
@@ -256,7 +256,7 @@ final class ScenePainter {
       bench.opened().ifPresent(f -> heights.of(f, chosen.get()));
     }
     if (chosen.isEmpty() || bench.mode() == Workbench.Mode.STAGES) return;
-    rose(report).ifPresent(l -> SceneMarks.rose(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
+    rose(report).ifPresent(l -> PushRose.draw(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
     boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
     if (bench.mode() == Workbench.Mode.ARRANGE && free && hands.near()) {
       Handles.draw(brush, eye, chosen.get(), hands.lit());
@@ -269,7 +269,7 @@ final class ScenePainter {
     boolean wanted = has(Shown.Layer.ROSE) && !hands.carrying() && !code.filter(c -> !SceneMarksChoice.rose(c)).isPresent();
     if (!wanted || bench.mode() != Workbench.Mode.ARRANGE) return Optional.empty();
     return bench.chosenStone().flatMap(s -> report.flatMap(r -> r.rocks().stream()
-        .filter(l -> l.name().equals(s.name()) && l.rose().size() >= SceneMarks.LEAST_PETALS).findFirst()));
+        .filter(l -> l.name().equals(s.name()) && l.rose().size() >= PushRose.LEAST_PETALS).findFirst()));
   }
 
   /** What the drawings on show mean. */

@@ -6,7 +6,6 @@ import holdfast.model.scene.Scene;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.Function;
 
 /** Pictures of scenes for whoever has no window: opens a context that nobody sees, draws, and closes it. */
 public final class ScenePictures {
@@ -19,11 +18,6 @@ public final class ScenePictures {
 
     /** No graphics here; the reason is a sentence for people. */
     record NoGraphics(String reason) implements Result {}
-
-    /** Both cases, exhaustively. */
-    default <T> T match(Function<Drawn, T> drawn, Function<String, T> none) {
-      return this instanceof Drawn d ? drawn.apply(d) : none.apply(((NoGraphics) this).reason());
-    }
   }
 
   /** Draws a scene; {@code folder} is where the meshes of its scanned rocks lie. */

@@ -104,10 +104,6 @@ final class ViewWindow implements AutoCloseable {
     return commands;
   }
 
-  Workbench bench() {
-    return bench;
-  }
-
   Ui ui() {
     return ui;
   }

@@ -46,11 +46,6 @@ public record LightReport(List<RockLight> rocks, int lamps) {
     public boolean shaded() {
       return unshaded < least;
     }
-
-    /** The shading figure: the part of the light that is cut off. */
-    public double shading() {
-      return 1 - unshaded;
-    }
   }
 
   /** The light in a scene; {@code bodies} are those of its rocks. */

@@ -51,9 +51,6 @@ public interface MotionWorld extends AutoCloseable {
   /** Force and moment that the bond passed on in the last step, on the first body about the bond's place; world axes. */
   Wrench bondLoad(int bond);
 
-  /** Where the bond now is, world. */
-  Vec3 bondAt(int bond);
-
   /** Breaks a bond; what it joined collides again. */
   void breakBond(int bond);
 

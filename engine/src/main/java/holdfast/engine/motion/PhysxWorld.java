@@ -224,12 +224,6 @@ final class PhysxWorld implements MotionWorld {
   }
 
   @Override
-  public Vec3 bondAt(int bond) {
-    Bond j = bonds.get(bond);
-    return pose(j.a).apply(j.atInA);
-  }
-
-  @Override
   public void breakBond(int bond) {
     Bond j = bonds.set(bond, null);
     if (j != null) j.joint.release();

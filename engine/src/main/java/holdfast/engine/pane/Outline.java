@@ -114,12 +114,6 @@ final class Outline {
     return hull(all);
   }
 
-  static List<Point2> hullOf(List<Point2> a, List<Point2> b) {
-    List<Point2> all = new ArrayList<>(a);
-    all.addAll(b);
-    return hull(all);
-  }
-
   /** The part inside the rectangle from (x0, y0) to (x1, y1), by cutting with one side after the other. */
   static List<Point2> clipped(List<Point2> ring, double x0, double y0, double x1, double y1) {
     return cut(cut(cut(cut(ring, 1, 0, -x0), -1, 0, x1), 0, 1, -y0), 0, -1, y1);

@@ -76,10 +76,6 @@ final class Flow {
     return frame;
   }
 
-  double y() {
-    return y;
-  }
-
   /** Makes room for something of a given height; on a new page when this one has none left. */
   double take(double height) {
     if (y - height < frame.y() && y < frame.top()) newPage();

@@ -322,10 +322,6 @@ public record SheetContent(
     return plan.carry().isPresent();
   }
 
-  boolean usesMortar() {
-    return joints.stream().anyMatch(j -> j.spec().bond() == JointSpec.Bond.MORTAR);
-  }
-
   boolean hasLiving() {
     return rocks.stream().anyMatch(r -> r.kind() == Rock.Kind.LIVE);
   }

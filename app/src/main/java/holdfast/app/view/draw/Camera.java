@@ -115,10 +115,6 @@ public record Camera(Vec3 target, double yawDeg, double pitchDeg, double distanc
     return new Camera(target.plusTimes(rightShare * h, right()).plusTimes(upShare * h, up()), yawDeg, pitchDeg, distanceM, flat);
   }
 
-  public Camera lookingAt(Vec3 point) {
-    return new Camera(point, yawDeg, pitchDeg, distanceM, flat);
-  }
-
   /** The way from this camera to another, {@code t} from 0 to 1. */
   public Camera toward(Camera o, double t) {
     double turn = ((o.yawDeg - yawDeg) % 360 + 540) % 360 - 180;

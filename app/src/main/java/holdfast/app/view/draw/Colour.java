@@ -45,11 +45,4 @@ public record Colour(float r, float g, float b, float a) {
   private static double linear(double c) {
     return c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
   }
-
-  /** Contrast of text in one colour on the other, 1 to 21, by the WCAG 2 formula. */
-  public double contrastWith(Colour o) {
-    double hi = Math.max(luminance(), o.luminance());
-    double lo = Math.min(luminance(), o.luminance());
-    return (hi + 0.05) / (lo + 0.05);
-  }
 }

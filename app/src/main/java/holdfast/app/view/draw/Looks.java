@@ -22,20 +22,4 @@ public record Looks(
 
   public static final Looks PLAIN =
       new Looks(true, true, true, true, Optional.empty(), Set.of(), Optional.empty(), Set.of(), false);
-
-  public Looks withCut(Optional<Cut> other) {
-    return new Looks(water, sand, glass, cells, other, chosen, hovered, faint, stonesPale);
-  }
-
-  public Looks withChosen(Set<String> names, Optional<String> under) {
-    return new Looks(water, sand, glass, cells, cut, names, under, faint, stonesPale);
-  }
-
-  public Looks withFaint(Set<String> names) {
-    return new Looks(water, sand, glass, cells, cut, chosen, hovered, names, stonesPale);
-  }
-
-  public Looks withPaleStones(boolean pale) {
-    return new Looks(water, sand, glass, cells, cut, chosen, hovered, faint, pale);
-  }
 }

@@ -10,11 +10,6 @@ public final class Marks {
   final Facets veil = new Facets();
   final List<Wire> wires = new ArrayList<>();
 
-  /** Faces that stand in the light like things. */
-  public Facets solid() {
-    return solid;
-  }
-
   /** See-through faces in their own colour, drawn after everything solid. */
   public Facets veil() {
     return veil;

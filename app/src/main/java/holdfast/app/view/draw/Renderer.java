@@ -280,11 +280,6 @@ public final class Renderer implements AutoCloseable {
     }
   }
 
-  /** How many stones have buffers now. */
-  public int stonesHeld() {
-    return stoneMeshes.size();
-  }
-
   private static int kindNumber(Rock.Kind kind) {
     return switch (kind) {
       case DRY -> 0;

@@ -31,10 +31,6 @@ public final class DepthMap implements AutoCloseable {
     glReadBuffer(GL_NONE);
   }
 
-  public int size() {
-    return size;
-  }
-
   /** Empties it and draws into it from here on. */
   public void begin() {
     glBindFramebuffer(GL_FRAMEBUFFER, frame);

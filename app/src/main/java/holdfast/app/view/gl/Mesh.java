@@ -34,10 +34,6 @@ public final class Mesh implements AutoCloseable {
     return this;
   }
 
-  public int corners() {
-    return count;
-  }
-
   public void draw() {
     draw(0, count);
   }
