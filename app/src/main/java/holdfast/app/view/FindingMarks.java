@@ -67,7 +67,8 @@ record FindingMarks(Finding finding, Scene scene, Optional<Survey> survey, Units
 
   void onTop(Brush brush, Projector eye, Tableau tableau) {
     if (SceneMarksChoice.lift(finding.code())) pieceMarks().ifPresent(p -> p.lift(brush, eye));
-    if (SceneMarksChoice.opening(finding.code())) pieceMarks().ifPresent(p -> p.openingWords(brush, eye, finding.code() == Code.OPENING_TURN));
+    boolean turned = finding.code() == Code.OPENING_TURN;
+    if (SceneMarksChoice.opening(finding.code())) pieceMarks().ifPresent(p -> p.openingWords(brush, eye, turned));
     if (SceneMarksChoice.floats(finding.code())) floating(brush, eye, tableau.stones());
     hollows().ifPresent(h -> h.words(brush, eye));
     plate().ifPresent(p -> p.words(brush, eye));
