@@ -83,7 +83,7 @@ public final class Modules {
    *
    * @param joint its number
    * @param first the rocks on one side of it, {@code second} those on the other
-   * @param solves both parts pass the opening and can be lifted
+   * @param solves both parts pass the opening on a straight lift and can be lifted
    */
   public record Split(int joint, List<String> first, List<String> second, double firstKg, double secondKg, boolean solves) {}
 

@@ -62,9 +62,11 @@ final class HandlingFindings {
     Turning.Question question = Turning.question(scene, bodies, m);
     Optional<Turning.Found> way = recall.of(question, question::answer);
     if (way.isPresent()) {
+      double spare = Draft.wholeDown(1e3 * way.get().path().roomM());
       out.add(Draft.warn(Code.OPENING_TURN).about(m.rocks()).say(
-          text("%s passes the opening only by turning it part way through. A way was found, in an otherwise empty tank, with at"
-                  + " least %.0f mm to spare.", what, Draft.wholeDown(1e3 * way.get().path().roomM())),
+          text("%s passes the opening only by turning it part way through. A way was found in an otherwise empty tank, with"
+                  + " %.0f mm for fingers on each side%s.", what, scene.settings().get(Setting.OPENING_CLEAR_MM),
+              spare < 1 ? " and nothing to spare" : text(" and %.0f mm to spare", spare)),
           "Follow the poses on the sheet, and try them before anything else stands in the tank." + split));
       return;
     }
