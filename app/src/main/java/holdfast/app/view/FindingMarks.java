@@ -23,7 +23,7 @@ import java.util.Set;
  * The drawings that come with an opened finding alone, and that nothing on the Show page brings: what is lifted, what the
  * opening keeps out, what floats, dead water, the bottom pane as a plate.
  */
-record FindingMarks(Finding finding, Scene scene, Optional<Survey> survey, Units units) {
+record FindingMarks(Finding finding, Scene scene, Optional<Handling> handling, Units units) {
   /** Metres: the arrows over a rock that floats, and how far to either side of its middle, by its size. */
   private static final double FLOAT_M = 0.08;
   private static final double ASIDE = 0.28;
@@ -43,7 +43,7 @@ record FindingMarks(Finding finding, Scene scene, Optional<Survey> survey, Units
 
   private Optional<Piece> piece() {
     if (!SceneMarksChoice.lift(finding.code()) && !SceneMarksChoice.opening(finding.code())) return Optional.empty();
-    return survey.flatMap(s -> s.pieces().stream().filter(p -> p.module().rocks().equals(finding.about())).findFirst());
+    return handling.flatMap(s -> s.pieces().stream().filter(p -> p.module().rocks().equals(finding.about())).findFirst());
   }
 
   private Optional<PieceMarks> pieceMarks() {
@@ -51,7 +51,7 @@ record FindingMarks(Finding finding, Scene scene, Optional<Survey> survey, Units
   }
 
   private Optional<HollowMarks> hollows() {
-    return survey.filter(s -> SceneMarksChoice.hollow(finding.code()))
+    return handling.filter(s -> SceneMarksChoice.hollow(finding.code()))
         .map(s -> new HollowMarks(scene, s.hollows(), finding, units));
   }
 

@@ -84,6 +84,11 @@ final class SceneMarksChoice {
     return c == Code.ROCK_AMOUNT;
   }
 
+  /** Findings whose drawing wants what is measured in {@link Handling}. */
+  static boolean handling(Code c) {
+    return lift(c) || opening(c) || hollow(c);
+  }
+
   /** Findings that are seen only with the whole tank in sight, whatever rock they name. */
   static boolean wholeTank(Code c) {
     return opening(c) || plate(c);

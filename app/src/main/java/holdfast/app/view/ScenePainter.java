@@ -19,12 +19,15 @@ import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
 import holdfast.model.scene.Tank;
+import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /** Puts the picture together: the scene, the drawings of what was found, handles and lettering. */
 final class ScenePainter {
@@ -35,9 +38,8 @@ final class ScenePainter {
   private final JointsPage joints;
   private final Player player;
   private final Stages stages;
-  private Optional<Survey> survey = Optional.empty();
-  private long surveyAsked;
-  private boolean surveying;
+  private final Measured<Survey> survey;
+  private final Measured<Handling> handling;
 
   ScenePainter(Workbench bench, Hands hands, Renderer renderer, Brush brush, JointsPage joints) {
     this.bench = bench;
@@ -45,6 +47,8 @@ final class ScenePainter {
     this.renderer = renderer;
     this.brush = brush;
     this.joints = joints;
+    survey = new Measured<>(bench.chores());
+    handling = new Measured<>(bench.chores());
     player = new Player(bench);
     stages = new Stages(bench);
   }
@@ -58,7 +62,11 @@ final class ScenePainter {
   }
 
   Optional<Survey> survey() {
-    return survey.filter(s -> s.revision() == bench.document().revision());
+    return survey.of(bench.document().revision());
+  }
+
+  private Optional<Handling> handling() {
+    return handling.of(bench.document().revision());
   }
 
   // -- time ---------------------------------------------------------------------------------------------------------
@@ -66,27 +74,23 @@ final class ScenePainter {
   boolean tick(long now) {
     boolean redraw = player.tick(now);
     long revision = bench.document().revision();
-    // One at a time: a row of edits does not pile up surveys that nobody wants any more.
-    if (wantsSurvey() && surveyAsked != revision && !surveying && !hands.carrying()) {
-      surveyAsked = revision;
-      surveying = true;
-      var scene = bench.scene();
-      var shapes = bench.stones().shapes(scene);
-      bench.chores().start(() -> Survey.of(scene, shapes, revision),
-          s -> surveyed(Optional.of(s)), why -> surveyed(Optional.empty()));
+    if (!hands.carrying()) {
+      Scene scene = bench.scene();
+      Supplier<Shapes> shapes = () -> bench.stones().shapes(scene);
+      if (wantsSurvey()) survey.want(revision, shapes, s -> Survey.of(scene, s));
+      if (wantsHandling()) handling.want(revision, shapes, s -> Handling.of(scene, s));
     }
     stages.tick();
     return redraw;
   }
 
-  private void surveyed(Optional<Survey> s) {
-    surveying = false;
-    survey = s;
-  }
-
   private boolean wantsSurvey() {
     return bench.opened().isPresent() || has(Shown.Layer.JOINTS) || has(Shown.Layer.FEET) || has(Shown.Layer.GAPS)
         || has(Shown.Layer.LIGHT) || has(Shown.Layer.REACH);
+  }
+
+  private boolean wantsHandling() {
+    return bench.opened().filter(f -> SceneMarksChoice.handling(f.code())).isPresent();
   }
 
   private boolean has(Shown.Layer l) {
@@ -116,6 +120,7 @@ final class ScenePainter {
     s.add(hands.carrying());
     s.add(hands.near());
     s.add(survey().isPresent());
+    s.add(handling().isPresent());
     s.add(joints.open());
     s.add(player.state(bench.now()));
     s.add(stages.shown());
@@ -210,7 +215,7 @@ final class ScenePainter {
 
   /** The drawings of the opened finding's own. */
   private Optional<FindingMarks> opened() {
-    return bench.opened().map(f -> new FindingMarks(f, bench.scene(), survey(), bench.units()));
+    return bench.opened().map(f -> new FindingMarks(f, bench.scene(), handling(), bench.units()));
   }
 
   private void amongStones(Marks marks, Optional<CheckReport> report) {

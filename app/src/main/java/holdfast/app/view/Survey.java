@@ -7,7 +7,6 @@ import holdfast.engine.contact.ContactMap;
 import holdfast.engine.contact.ContactRules;
 import holdfast.engine.contact.SceneSolids;
 import holdfast.engine.contact.Solid;
-import holdfast.engine.gap.DeadWater;
 import holdfast.engine.gap.Gaps;
 import holdfast.engine.gap.ReachMap;
 import holdfast.engine.light.LightReport;
@@ -20,13 +19,9 @@ import java.util.List;
 
 /**
  * What is measured on a scene to be drawn on it, apart from the judgement: where rocks touch, gaps, the cleaner's reach,
- * light, the pieces that go in, dead water.
- *
- * @param revision of the scene
+ * light.
  */
-record Survey(
-    long revision, List<Touch> joints, List<Touch> feet, Gaps gaps, List<ReachMap> reach, LightReport light, List<Piece> pieces,
-    List<Hollow> hollows) {
+record Survey(List<Touch> joints, List<Touch> feet, Gaps gaps, List<ReachMap> reach, LightReport light) {
   /** Contacts whose normal points up more than this, as a cosine, are on the floor. */
   private static final double FLAT = 0.5;
 
@@ -38,7 +33,7 @@ record Survey(
     return joints.stream().map(t -> new JointNumbers.Pair(t.a, t.b)).toList();
   }
 
-  static Survey of(Scene scene, Shapes shapes, long revision) {
+  static Survey of(Scene scene, Shapes shapes) {
     List<PlacedRock> placed = shapes.placed();
     List<Solid> solids = SceneSolids.ofPlaced(scene, placed);
     ContactMap map = ContactFinder.find(solids, ContactRules.DEFAULT);
@@ -59,11 +54,8 @@ record Survey(
         }
       }
     }
-    List<DeadWater.Pocket> pockets = DeadWater.of(
-        scene, placed.stream().map(p -> p.rock().name()).toList(), placed.stream().map(PlacedRock::lobes).toList());
-    return new Survey(revision, joints, feet, Gaps.of(scene, placed), ReachMap.all(scene, placed),
-        LightReport.of(scene, List.copyOf(shapes.bodies().values())), Piece.all(scene, placed),
-        pockets.stream().map(Hollow::of).toList());
+    return new Survey(joints, feet, Gaps.of(scene, placed), ReachMap.all(scene, placed),
+        LightReport.of(scene, List.copyOf(shapes.bodies().values())));
   }
 
   private static Touch touch(String a, String b, List<Contact> contacts) {

@@ -11,11 +11,10 @@
  * {@code JointsPage} and {@code ShowPage}, {@code FootStrip}; {@code Sheets} are the dialogues over it. {@code Ui} has the
  * controls of all of them. {@code Hands} and {@code Keyboard} turn pointer and keys into edits and {@code Commands}.
  *
- * <p>The picture is put together by {@code ScenePainter}: what was measured on the scene ({@code Survey}) and found by the
- * judge becomes drawings, those of the Show page in {@code PushRose},
- * {@code SceneMarks} and {@code MapMarks}, those of one opened finding in {@code FindingMarks};
- * {@code SceneMarksChoice} says which kind of finding has which, and {@code MapKeys} what they mean. {@code Player} plays
- * bumps and first movements, {@code Stages} the order of building.
+ * <p>The picture is put together by {@code ScenePainter}: what was measured on the scene ({@code Survey}, {@code Handling}) and
+ * found by the judge becomes drawings, those of the Show page in {@code PushRose}, {@code SceneMarks} and {@code MapMarks},
+ * those of one opened finding in {@code FindingMarks}; {@code SceneMarksChoice} says which kind of finding has which, and
+ * {@code MapKeys} what they mean. {@code Player} plays bumps and first movements, {@code Stages} the order of building.
  *
  * <p>Without a window: {@link holdfast.app.view.ScenePictures}, and without OpenGL {@link holdfast.app.view.PanePicture} and
  * {@link holdfast.app.view.FallPicture}.
