@@ -34,20 +34,37 @@ final class ElevationPage {
     double h = t.heightMm() * 1e-3;
     double gap = 10;
     double beside = Scaled.ratioFor(l + w, h, frame.width() - 2 * RULER_MM - gap, frame.height() - CAPTION_MM - 4);
-    double over = Scaled.ratioFor(Math.max(l, w), 2 * h, frame.width() - RULER_MM, frame.height() - 2 * CAPTION_MM - 8);
+    double[] over = over(l, w, h, frame);
     boolean leftSide = t.viewedFrom().contains(Side.LEFT) && !t.viewedFrom().contains(Side.RIGHT);
     Drawing.View side = leftSide ? Drawing.View.LEFT : Drawing.View.RIGHT;
     String sideWords = leftSide ? "From the left" : "From the right";
-    if (beside <= over) {
+    double larger = Math.max(over[0], over[1]);
+    if (beside < larger || beside == larger && over[0] == over[1]) {
       double y = frame.y() + CAPTION_MM + Math.max(0, (frame.height() - CAPTION_MM - h * 1e3 / beside) / 2);
       elevation(Drawing.View.FRONT, "From the front", l, new Scaled(beside, frame.x() + RULER_MM, y));
       elevation(side, sideWords, w, new Scaled(beside, frame.x() + 2 * RULER_MM + gap + l * 1e3 / beside, y));
     } else {
       double lower = frame.y() + CAPTION_MM;
-      double upper = lower + h * 1e3 / over + CAPTION_MM + 6;
-      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(over, frame.x() + RULER_MM, upper));
-      elevation(side, sideWords, w, new Scaled(over, frame.x() + RULER_MM, lower));
+      double upper = lower + h * 1e3 / over[1] + CAPTION_MM + 6;
+      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(over[0], frame.x() + RULER_MM, upper));
+      elevation(side, sideWords, w, new Scaled(over[1], frame.x() + RULER_MM, lower));
     }
+  }
+
+  /** Scales of front and side one over the other: the smaller picture as large as can be, then the front. */
+  private static double[] over(double l, double w, double h, Frame frame) {
+    double wide = frame.width() - RULER_MM;
+    double high = frame.height() - 2 * CAPTION_MM - 8;
+    double both = Scaled.ratioFor(Math.max(l, w), 2 * h, wide, high);
+    double[] best = {both, both};
+    for (double front = Scaled.ratioFor(l, h, wide, high); front < both; front = Scaled.next(front)) {
+      double side = Scaled.ratioFor(w, h, wide, high - h * 1e3 / front);
+      if (Math.max(front, side) <= both && side < best[1] + 1e-9) {
+        best = new double[] {front, side};
+        break;
+      }
+    }
+    return best;
   }
 
   /** One elevation; {@code s} puts the left end of the pane's foot. */

@@ -19,6 +19,12 @@ record Scaled(double ratio, double x, double y) {
     return Math.max(widthM * 1e3 / roomX, heightM * 1e3 / roomY);
   }
 
+  /** The round scale after another, smaller; a half more after the last. */
+  static double next(double ratio) {
+    for (double r : RATIOS) if (r > ratio + 1e-9) return r;
+    return 1.5 * ratio;
+  }
+
   double x(double metres) {
     return x + metres * 1e3 / ratio;
   }
