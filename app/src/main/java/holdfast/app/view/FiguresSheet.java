@@ -84,7 +84,8 @@ final class FiguresSheet {
       double value = SettingUnits.metric(s, Double.parseDouble(typed.replace(',', '.')), units);
       if (s.admits(value)) bench.apply(new Edit.Set(s, OptionalDouble.of(value)));
       else bench.tell("Must be " + (s.whole() ? "a whole number " : "") + "from "
-          + SettingUnits.shown(s, s.least(), units) + " to " + SettingUnits.shown(s, s.most(), units) + " " + SettingUnits.sign(s, units) + ".", SeverityLook.WARN);
+          + SettingUnits.shown(s, s.least(), units) + " to " + SettingUnits.shown(s, s.most(), units) + " "
+          + SettingUnits.sign(s, units) + ".", SeverityLook.WARN);
     } catch (NumberFormatException e) {
       bench.tell("'" + typed + "' is not a number.", SeverityLook.WARN);
     }

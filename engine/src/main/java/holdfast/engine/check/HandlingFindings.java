@@ -39,7 +39,7 @@ final class HandlingFindings {
 
   private static void module(
       Scene scene, List<RockBody> bodies, Modules.Module m, Recall recall, List<Finding> out) {
-    String what = Draft.names(m.rocks()) + (m.rocks().size() > 1 ? ", fixed together," : "");
+    String what = (m.rocks().size() > 1 ? "The piece of " : "") + Draft.names(m.rocks());
     String split = m.split()
         .map(s -> text(" Or make the joint %s to %s in the tank.", scene.joints().get(s.joint()).a(),
             scene.joints().get(s.joint()).b()))
@@ -77,7 +77,7 @@ final class HandlingFindings {
           + " it is %.0f mm too large.", what, Draft.wholeUp(-1e3 * p.slackM())) + none;
       case PASSES -> text("%s fits the opening only tilted by %.0f degrees, and is then too tall to stand under it.", what,
           Math.toDegrees(p.tiltRad())) + none;
-      case UNDECIDED -> text("Whether %s passes the opening on a straight lift is within half a millimetre: not settled.", what);
+      case UNDECIDED -> text("%s fits the opening on a straight lift, or does not, by less than half a millimetre: not settled.", what);
     };
     Draft d = p.answer() == OpeningFit.Answer.UNDECIDED ? Draft.warn(Code.OPENING) : Draft.fail(Code.OPENING);
     out.add(d.about(m.rocks())

@@ -195,7 +195,8 @@ final class HeapStudy {
       PlacedRock r = scene.rocks().get(rock);
       List<List<Push>> lines = new ArrayList<>();
       for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
-      return recall.of(new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare)), () -> rose(rock, lines));
+      Asked<List<List<Push>>> asked = new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare));
+      return recall.of(asked, () -> rose(rock, lines));
     });
   }
 

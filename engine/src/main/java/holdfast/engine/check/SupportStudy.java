@@ -120,8 +120,8 @@ final class SupportStudy {
   private void lifted(List<Finding> out) {
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
-    List<Optional<Fallen>> found = Parallel.map(rocks, threads, 
-        r -> study.recall().of(new Lifted(study.states(), study.of(r), r, rocks.size()), () -> without(scene.heap(), i -> true, r)));
+    List<Optional<Fallen>> found = Parallel.map(rocks, threads, r -> study.recall().of(
+        new Lifted(study.states(), study.of(r), r, rocks.size()), () -> without(scene.heap(), i -> true, r)));
     for (int r : rocks) {
       found.get(r).ifPresent(f -> out.add(Draft.note(Code.LIFTED).about(scene.name(r)).about(f.rocks()).in(f.state())
           .moving(f.mechanism()).say(

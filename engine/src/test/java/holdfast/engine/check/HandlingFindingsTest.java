@@ -56,7 +56,7 @@ class HandlingFindingsTest {
       assertThat(f.code()).isEqualTo(Code.OPENING_TURN);
       assertThat(f.about()).containsExactly("foot", "post");
       assertThat(f.sentence())
-          .startsWith("foot and post, fixed together, passes the opening only by turning it part way through.")
+          .startsWith("The piece of foot and post passes the opening only by turning it part way through.")
           .contains("with 10 mm for fingers on each side and");
     });
     assertThat(ell(75, 130)).singleElement().satisfies(f -> {
