@@ -32,6 +32,7 @@ public final class Resting {
   private final RestStep step;
   private final double[] held;
   private final double[] gathered = new double[3];
+  private final TwistArm[] twistArms;
 
   /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
   public Resting(Heap heap, double typicalN) {
@@ -42,6 +43,7 @@ public final class Resting {
     soft = new CompliantHeap(heap, forceN, lengthM);
     step = new RestStep(soft);
     held = new double[3 * soft.links];
+    twistArms = new TwistArm[soft.links];
   }
 
   /** Does it stay under {@code loads}, put on a heap that carries nothing? */
@@ -173,14 +175,29 @@ public final class Resting {
       double arm = state.centre[3 * i + 2];
       pressure(i, state.centre);
       double carried = (u - state.centre[3 * i]) * v2 - (v - state.centre[3 * i + 1]) * v1;
+      double limit = soft.friction[i] * step.total(i);
+      askew(i, state.centre, v1, v2, moment + carried, limit);
       double longer = arm > 0 ? (state.centre[3 * i + 2] - arm) / arm : 0;
       moved = Math.max(moved, (Math.abs(carried) + Math.abs(longer * moment)) / lengthM);
       state.held[3 * i] = v1;
       state.held[3 * i + 1] = v2;
       state.held[3 * i + 2] = moment + carried;
-      state.limit[i] = soft.friction[i] * step.total(i);
+      state.limit[i] = limit;
     }
     return moved;
+  }
+
+  /** Shortens the arm of a twist where pushes cannot give it together with the shear. */
+  private void askew(int i, double[] centre, double v1, double v2, double moment, double limit) {
+    double arm = centre[3 * i + 2];
+    if (!(limit > 0) || !(arm > 0)) return;
+    double s1 = v1 / limit;
+    double s2 = v2 / limit;
+    double seen = TwistArm.glance(soft.patches[i], step.push, soft.cornerStart[i], s1, s2);
+    double twist = moment / limit;
+    if (arm <= seen || twist * twist <= seen * seen * (1 - s1 * s1 - s2 * s2)) return;
+    if (twistArms[i] == null) twistArms[i] = new TwistArm(soft.patches[i]);
+    centre[3 * i + 2] = twistArms[i].beside(centre[3 * i], centre[3 * i + 1], s1, s2, moment, arm);
   }
 
   /** Centre of the pushes now, and the arm of the twist: the mean distance of the patch, or what the pushes give if that is less. */

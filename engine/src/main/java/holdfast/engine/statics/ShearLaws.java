@@ -33,6 +33,7 @@ final class ShearLaws {
   private double u;
   private double v;
   private double gathered;
+  private final TwistArm[] twistArms;
   private final double[] gathering = new double[3];
 
   private final double[] trial;
@@ -58,6 +59,7 @@ final class ShearLaws {
     size = new double[n];
     limit = new double[n];
     scale = new double[n];
+    twistArms = new TwistArm[n];
     for (int i = 0; i < n; i++) {
       for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) carries[i] |= at.gap[c] < 0 && soft.friction[i] > 0;
       if (!carries[i]) continue;
@@ -200,8 +202,9 @@ final class ShearLaws {
       pressure(i, push);
       double m = moment(i, force, u, v);
       double most = limit[i] / Tolerances.SUPERPOSED_FRICTION;
-      if (size(i, m, Math.min(Tolerances.ELASTIC_ARM * reach[i], gathered)) <= most) continue;
-      double arm = arm(i);
+      double least = Math.min(Math.min(Tolerances.ELASTIC_ARM * reach[i], gathered), glance(i, push, most));
+      if (size(i, m, least) <= most) continue;
+      double arm = beside(i, m, most, arm(i));
       if (size(i, m, arm) <= most) continue;
       within = false;
       centre(i, u, v, arm, m, y, corners + 3 * i);
@@ -221,6 +224,17 @@ final class ShearLaws {
   private double arm(int i) {
     double arm = Math.min(soft.patches[i].meanDistance(u, v), gathered);
     return arm < Tolerances.NO_ARM * reach[i] ? 0 : arm;
+  }
+
+  private double glance(int i, double[] push, double most) {
+    return TwistArm.glance(soft.patches[i], push, soft.cornerStart[i], force[3 * i] / most, force[3 * i + 1] / most);
+  }
+
+  /** The arm of the twist m together with the shear of a link, where it is shorter than {@code arm}. */
+  private double beside(int i, double m, double most, double arm) {
+    if (!(arm > 0)) return arm;
+    if (twistArms[i] == null) twistArms[i] = new TwistArm(soft.patches[i]);
+    return twistArms[i].beside(u, v, force[3 * i] / most, force[3 * i + 1] / most, m, arm);
   }
 
   /** Shears and twist of the force of a link with the moment m about its centre of pressure. */

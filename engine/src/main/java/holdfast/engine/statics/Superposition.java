@@ -99,8 +99,15 @@ final class Superposition {
     laws.reset();
     Arrays.fill(f, 0);
     known.underLoad(load, d);
+    evaluate();
+    // Where many places change a Newton step is dear, and centres of pressure are set before the last digits are sought.
+    boolean many = actives > Tolerances.SUPERPOSED_DENSE;
+    double first = many ? Tolerances.SUPERPOSED_NEARLY : Tolerances.SUPERPOSED_RESIDUAL;
     for (int step = 0; step < Tolerances.SUPERPOSED_STEPS; step++) {
-      if (!newton(step == 0 ? Tolerances.SUPERPOSED_AIMS : 0)) return false;
+      if (!newton(step == 0 ? Tolerances.SUPERPOSED_AIMS : 0, first)) return false;
+      if (!laws.within(y, push, corners)) continue;
+      if (!many) return checked();
+      if (!newton(0, Tolerances.SUPERPOSED_RESIDUAL)) return false;
       if (laws.within(y, push, corners)) return checked();
     }
     return false;
@@ -108,8 +115,9 @@ final class Superposition {
 
   /**
    * @param aims Newton steps before which centres of pressure are set anew
+   * @param aim residual at which it ends
    */
-  private boolean newton(int aims) {
+  private boolean newton(int aims, double aim) {
     evaluate();
     double was = missing();
     for (int step = 0; step < Tolerances.SUPERPOSED_NEWTON; step++) {
@@ -118,7 +126,7 @@ final class Superposition {
         evaluate();
         was = missing();
       }
-      if (was <= Tolerances.SUPERPOSED_RESIDUAL) return true;
+      if (was <= aim) return true;
       if (!(actives <= Tolerances.SUPERPOSED_DENSE ? byPlace() : byBody())) return false;
       System.arraycopy(d, 0, dBefore, 0, d.length);
       System.arraycopy(f, 0, fBefore, 0, f.length);
@@ -138,7 +146,7 @@ final class Superposition {
       }
       if (!better) return false;
     }
-    return was <= Tolerances.SUPERPOSED_RESIDUAL;
+    return was <= aim;
   }
 
   /** What the forces asked for and those that the laws want leave out of balance, into {@link #balance}; its length. */

@@ -115,6 +115,36 @@ final class Tolerances {
   static final double NO_ARM = 1e-9;
 
   /**
+   * Share of its friction up to which a patch is asked what twist goes with a shear; beyond, the arm stays as it is there.
+   * Nearer to one the twist and what it is measured against both vanish.
+   */
+  static final double MOST_SHEAR = 0.999;
+
+  /** Share by which a centre of pressure is drawn in to the middle of its patch when a twist is asked for. */
+  static final double TWIST_DRAWN_IN = 1e-6;
+
+  /** Over the reach of the patch; gap between forces and sliding at which a twist is known. Taken off. */
+  static final double TWIST_GAP = 1e-6;
+
+  /** Weight of the objective at the first point of the central path. */
+  static final double TWIST_BEGIN = 30;
+
+  /** Factor from one point of the central path to the next. */
+  static final double TWIST_PATH = 10;
+
+  /** Newton decrement at which a point of the path is found: further steps change the answer by its square. */
+  static final double TWIST_CENTRED = 1e-5;
+
+  /** The same for points on the way. */
+  static final double TWIST_NEARLY = 0.5;
+
+  /** Newton steps to a point of the path at most; 5 to 10 are needed. */
+  static final int TWIST_NEWTON = 40;
+
+  /** Share of a diagonal entry under which a pivot is rounding. */
+  static final double TWIST_FREE = 1e-13;
+
+  /**
    * Share of its friction that a superposition counts on. Close to a limit the way there matters, and its way is shorter
    * than that of time steps: what it says is borne must be borne with friction to spare.
    */
@@ -137,6 +167,9 @@ final class Tolerances {
 
   /** Relative to the mean weight; largest difference of a force at a contact and its law when a superposition is found. */
   static final double SUPERPOSED_RESIDUAL = 1e-11;
+
+  /** The same while the centres of pressure still settle. */
+  static final double SUPERPOSED_NEARLY = 1e-2;
 
   /** Relative to the largest load; residual of the forces on any body, put together anew, at which one is believed. */
   static final double SUPERPOSED_BALANCE = 2e-8;

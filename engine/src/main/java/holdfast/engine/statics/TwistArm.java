@@ -1,0 +1,217 @@
+package holdfast.engine.statics;
+
+import java.util.Arrays;
+
+/**
+ * The arm of a twist that comes with a shear. The ellipse of shear and twist ({@link Elements}) grants both together on an
+ * arm for twist alone; where the pressure sits at one end of a narrow patch no pressure whatever may give that. What any
+ * pressure can give at most is friction at the corners, each limited by its own push, since a force at a point of the patch
+ * can be shared out among the corners as the point is. So asked is
+ *
+ * <pre>
+ *   most(V) = max T,   over pushes n_k &gt;= 0 with their sum and centre p as they are and friction |f_k| &lt;= mu n_k
+ *                      that add up to the shear V and to the twist T about p.
+ * </pre>
+ *
+ * The arm is the one whose ellipse goes through (V, most(V)). It follows the shear as the heap comes to rest; what has come
+ * to rest on it can be borne by some pressure on every patch.
+ *
+ * <p>Solved is the dual, in five unknowns: the least {@code h(p) - a . V} over sliding a and functions h linear over the patch
+ * with {@code h(x_k) >= |a + z x (x_k - p)|} at every corner, what turning by one with that sliding dissipates there. Newton
+ * steps follow its central path; the gap that is left at the end is taken off, so the answer is below the true one. Pressure
+ * at an edge leaves the far corners nothing to bear; its centre is drawn in by a trace ({@link Tolerances#TWIST_DRAWN_IN}).
+ * Not for several threads at once.
+ *
+ * @see <a href="https://doi.org/10.1016/0043-1648(91)90104-3">Goyal, Ruina and Papadopoulos 1991, Planar sliding with dry
+ *     friction</a>, for the set of shears and twists that pushes give
+ * @see <a href="https://doi.org/10.1017/CBO9780511804441">Boyd and Vandenberghe 2004, Convex Optimization</a>, 11.2 and 11.6,
+ *     for the central path under cones
+ */
+final class TwistArm {
+  /** Unknowns: h at p and its two slopes, and the two parts of a. */
+  private static final int N = 5;
+
+  private final Patch patch;
+  private final double reach;
+  private final int corners;
+  /** Corners from the centre of the pushes, over the reach. */
+  private final double[] x;
+  private final double[] y;
+  private final double[] z = new double[N];
+  private final double[] tried = new double[N];
+  private final double[] slope = new double[N];
+  private final double[] step = new double[N];
+  private final double[] curve = new double[N * N];
+
+  TwistArm(Patch patch) {
+    this.patch = patch;
+    reach = patch.reachM();
+    corners = patch.u.length;
+    x = new double[corners];
+    y = new double[corners];
+  }
+
+  /**
+   * An arm that pushes are seen at a glance to give beside a shear; it may be longer ({@link #beside}). Each corner's friction
+   * bears its share of the shear along it; what is then left to every corner across the shear gives twist on the arm that
+   * lies along it, {@code T = arm sqrt(1 - V^2)}, and what is left along the shear on the arm across,
+   * {@code T = arm (1 - V)}. These arms are the pushes' mean distance from their median that way: forces this way and that
+   * way of it add up to none.
+   *
+   * @param push pushes, from {@code start} on one a corner
+   * @param s1 shear along the first axis of the patch, over the limit of friction
+   * @param s2 the same along the second
+   * @return metres
+   */
+  static double glance(Patch patch, double[] push, int start, double s1, double s2) {
+    double shear = Math.sqrt(s1 * s1 + s2 * s2);
+    double e1 = shear > 0 ? s1 / shear : 1;
+    double e2 = shear > 0 ? s2 / shear : 0;
+    double along = arm(patch, push, start, e1, e2);
+    double left = Math.max(0, 1 - shear);
+    return Math.max(along, arm(patch, push, start, -e2, e1) * Math.sqrt(left / (1 + shear)));
+  }
+
+  private static double arm(Patch patch, double[] push, int start, double e1, double e2) {
+    int n = patch.u.length;
+    double total = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int q = 0; q < n; q++) {
+      total += push[start + q];
+      double at = patch.u[q] * e1 + patch.v[q] * e2;
+      double sum = 0;
+      for (int k = 0; k < n; k++) sum += push[start + k] * Math.abs(patch.u[k] * e1 + patch.v[k] * e2 - at);
+      least = Math.min(least, sum);
+    }
+    return least / total;
+  }
+
+  /**
+   * The arm, metres.
+   *
+   * @param u centre of the pushes
+   * @param v the same
+   * @param s1 shear along the first axis of the patch, over the limit of friction
+   * @param s2 the same along the second
+   * @param way sign of the twist
+   * @param enough where it is this long it need not be known how much longer, metres
+   */
+  double beside(double u, double v, double s1, double s2, double way, double enough) {
+    double share = Math.min(1, Tolerances.MOST_SHEAR / Math.hypot(s1, s2));
+    double t1 = s1 * share;
+    double t2 = s2 * share;
+    double left = Math.sqrt(1 - t1 * t1 - t2 * t2);
+    return Math.min(enough, Math.max(0, most(u, v, t1, t2, way < 0 ? -1 : 1, enough * left)) / left);
+  }
+
+  /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres. */
+  double most(double u, double v, double s1, double s2, double way, double enough) {
+    double in = 1 - Tolerances.TWIST_DRAWN_IN;
+    double far = 0;
+    for (int k = 0; k < corners; k++) {
+      x[k] = (patch.u[k] - in * u) / reach;
+      y[k] = (patch.v[k] - in * v) / reach;
+      far = Math.max(far, Math.hypot(x[k], y[k]));
+    }
+    z[0] = 2 * far;
+    for (int i = 1; i < N; i++) z[i] = 0;
+    double last = 2 * corners / Tolerances.TWIST_GAP;
+    for (double weight = Tolerances.TWIST_BEGIN; weight < last; weight *= Tolerances.TWIST_PATH) {
+      centre(weight, s1, s2, way, Tolerances.TWIST_NEARLY);
+      // Twice the gap of the path itself: the point is only near it.
+      double borne = (z[0] - z[3] * s1 - z[4] * s2 - 4 * corners / weight) * reach;
+      if (borne >= enough) return borne;
+    }
+    centre(last, s1, s2, way, Tolerances.TWIST_CENTRED);
+    return (z[0] - z[3] * s1 - z[4] * s2 - Tolerances.TWIST_GAP) * reach;
+  }
+
+  /** Newton's method to the point of the path where the objective has this weight. */
+  private void centre(double weight, double s1, double s2, double way, double near) {
+    for (int newton = 0; newton < Tolerances.TWIST_NEWTON; newton++) {
+      derive(weight, s1, s2, way);
+      double decrement = solve();
+      if (!(decrement > near)) return;
+      double share = decrement < 0.25 ? 1 : 1 / (1 + decrement);
+      do {
+        for (int i = 0; i < N; i++) tried[i] = z[i] + share * step[i];
+        share /= 2;
+      } while (!inside(tried, way) && share > 1e-12);
+      System.arraycopy(tried, 0, z, 0, N);
+    }
+  }
+
+  private boolean inside(double[] at, double way) {
+    for (int k = 0; k < corners; k++) {
+      double h = at[0] + at[1] * x[k] + at[2] * y[k];
+      double w1 = at[3] - way * y[k];
+      double w2 = at[4] + way * x[k];
+      if (!(h > 0 && h * h > w1 * w1 + w2 * w2)) return false;
+    }
+    return true;
+  }
+
+  /** Slope and curvature of {@code weight (h(p) - a . V) - sum log (h_k^2 - |w_k|^2)}. */
+  private void derive(double weight, double s1, double s2, double way) {
+    Arrays.fill(curve, 0);
+    slope[0] = weight;
+    slope[1] = 0;
+    slope[2] = 0;
+    slope[3] = -weight * s1;
+    slope[4] = -weight * s2;
+    for (int k = 0; k < corners; k++) {
+      double h = z[0] + z[1] * x[k] + z[2] * y[k];
+      double w1 = z[3] - way * y[k];
+      double w2 = z[4] + way * x[k];
+      double q = h * h - w1 * w1 - w2 * w2;
+      double[] g = tried;
+      g[0] = 2 * h / q;
+      g[1] = g[0] * x[k];
+      g[2] = g[0] * y[k];
+      g[3] = -2 * w1 / q;
+      g[4] = -2 * w2 / q;
+      for (int i = 0; i < N; i++) {
+        slope[i] -= g[i];
+        for (int j = 0; j <= i; j++) curve[i * N + j] += g[i] * g[j];
+      }
+      double c = 2 / q;
+      curve[0] -= c;
+      curve[N] -= c * x[k];
+      curve[N + 1] -= c * x[k] * x[k];
+      curve[2 * N] -= c * y[k];
+      curve[2 * N + 1] -= c * x[k] * y[k];
+      curve[2 * N + 2] -= c * y[k] * y[k];
+      curve[3 * N + 3] += c;
+      curve[4 * N + 4] += c;
+    }
+  }
+
+  /** The Newton step, by Cholesky; returns the decrement. Corners in line leave one slope free: it stays. */
+  private double solve() {
+    for (int j = 0; j < N; j++) {
+      double least = Tolerances.TWIST_FREE * curve[j * N + j];
+      double d = curve[j * N + j];
+      for (int k = 0; k < j; k++) d -= curve[j * N + k] * curve[j * N + k];
+      double root = d > least ? Math.sqrt(d) : Double.POSITIVE_INFINITY;
+      curve[j * N + j] = root;
+      for (int i = j + 1; i < N; i++) {
+        double e = curve[i * N + j];
+        for (int k = 0; k < j; k++) e -= curve[i * N + k] * curve[j * N + k];
+        curve[i * N + j] = e / root;
+      }
+    }
+    double size = 0;
+    for (int i = 0; i < N; i++) {
+      double e = -slope[i];
+      for (int k = 0; k < i; k++) e -= curve[i * N + k] * step[k];
+      step[i] = e / curve[i * N + i];
+      size += step[i] * step[i];
+    }
+    for (int i = N - 1; i >= 0; i--) {
+      double e = step[i];
+      for (int k = i + 1; k < N; k++) e -= curve[k * N + i] * step[k];
+      step[i] = e / curve[i * N + i];
+    }
+    return Math.sqrt(size);
+  }
+}
