@@ -30,6 +30,8 @@ final class CompliantHeap {
   /** Twelve figures a corner: the wrench of a unit push on a and on b. */
   final double[] cornerColumn;
   final double[] cornerStiffness;
+  /** Stiffness of each bearing against shear, and against twist over its arm. */
+  final double[] shearStiffness;
   /** Three columns a link: shear along first, along second, twist. */
   final double[] slipColumn;
   final double[] springColumn;
@@ -38,7 +40,7 @@ final class CompliantHeap {
   final double[] mass;
   final BlockPattern pattern;
 
-  CompliantHeap(Heap heap, double forceN, double lengthM) {
+  CompliantHeap(Heap heap, double forceN, double lengthM, Stiffness stiffness) {
     this.heap = heap;
     this.forceN = forceN;
     this.lengthM = lengthM;
@@ -66,6 +68,8 @@ final class CompliantHeap {
     }
     cornerColumn = new double[COLUMN * cornerStart[links]];
     cornerStiffness = new double[cornerStart[links]];
+    shearStiffness = new double[links];
+    for (int i = 0; i < links; i++) shearStiffness[i] = Tolerances.REST_SHEAR_STIFFNESS * stiffness.shear(i);
     slipColumn = new double[3 * COLUMN * links];
     springColumn = new double[COLUMN * springStart[links]];
     for (int i = 0; i < links; i++) {
@@ -74,7 +78,7 @@ final class CompliantHeap {
         for (int k = 0; k < m; k++) {
           int c = cornerStart[i] + k;
           force(cornerColumn, COLUMN * c, i, patches[i].normal, patches[i].corners.get(k));
-          cornerStiffness[c] = 1.0 / m;
+          cornerStiffness[c] = stiffness.push(i) / m;
         }
       } else {
         Element e = bonded.get(i);

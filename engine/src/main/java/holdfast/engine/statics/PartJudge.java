@@ -29,7 +29,11 @@ public final class PartJudge {
     forces = new ForceBalance(heap, typicalN);
     balance = forces.stands(dead);
     resting = new Resting(heap, typicalN);
-    rest = balance instanceof Balance.Falls ? null : CornerCheck.confirmed(heap, typicalN, dead, resting.under(dead));
+    rest = balance instanceof Balance.Falls ? null : confirmed(resting.under(dead));
+  }
+
+  private Rest confirmed(Rest first) {
+    return StiffnessCheck.confirmed(heap, typicalN, dead, CornerCheck.confirmed(heap, typicalN, dead, first));
   }
 
   private PartJudge(Heap.Part part, List<Wrench> whole, Resting of) {

@@ -24,6 +24,17 @@ public final class RestState {
     this.stretch = stretch;
   }
 
+  /** Whether some contact is at its limit of friction: the heap then rests as it does by the way it came to rest. */
+  boolean slips() {
+    for (int i = 0; i < limit.length; i++) {
+      double arm = centre[3 * i + 2];
+      double twist = arm > 0 ? held[3 * i + 2] / arm : 0;
+      double size = Math.sqrt(held[3 * i] * held[3 * i] + held[3 * i + 1] * held[3 * i + 1] + twist * twist);
+      if (limit[i] > 0 && size > Tolerances.NUDGE_AT * limit[i]) return true;
+    }
+    return false;
+  }
+
   RestState copy() {
     return new RestState(gap.clone(), held.clone(), limit.clone(), centre.clone(), stretch.clone());
   }

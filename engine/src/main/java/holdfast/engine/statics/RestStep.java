@@ -180,7 +180,6 @@ final class RestStep {
 
   /** Forces, residual and, where the limits are held, energy after the movement {@code d}. */
   private void evaluate(double[] d, RestState from, double[] held, double[] load, double inertia) {
-    double t = Tolerances.REST_SHEAR_STIFFNESS;
     double e = 0;
     for (int i = 0; i < residual.length; i++) {
       double pull = inertia * soft.mass[i] * d[i];
@@ -188,6 +187,7 @@ final class RestStep {
       e += 0.5 * pull * d[i] - load[i] * d[i];
     }
     for (int i = 0; i < soft.links; i++) {
+      double t = soft.shearStiffness[i];
       double total = 0;
       for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
         double g = from.gap[c] + soft.along(soft.cornerColumn, COLUMN * c, i, d);
@@ -264,7 +264,7 @@ final class RestStep {
    * and L the limit: {@code t L/|trial| (S S' - S q q' S') + mu S q (sum of k n)'}.
    */
   private void assembleFriction(BlockLu factor, boolean allHold, int i) {
-    double t = Tolerances.REST_SHEAR_STIFFNESS;
+    double t = soft.shearStiffness[i];
     int k0 = 3 * i;
     double size = Math.sqrt(trial[k0] * trial[k0] + trial[k0 + 1] * trial[k0 + 1] + trial[k0 + 2] * trial[k0 + 2]);
     boolean slips = !allHold && size > limit[i];

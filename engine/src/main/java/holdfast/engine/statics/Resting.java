@@ -15,7 +15,7 @@ import java.util.Optional;
  * long falls; what has calmed down stays.
  *
  * <p>Limits: openings and slips are taken as small, the compliance is the same at every patch; a heap whose fate hangs on
- * how stiff one contact is against another is not told apart. Twist is about the centre of pressure of the step before, and
+ * how stiff one contact is against another is not told apart here ({@link StiffnessCheck} asks again). Twist is about the centre of pressure of the step before, and
  * rest is believed only when that no longer moves. Where neither ending is reached the answer is {@code Undecided}. Not for
  * use by several threads at once.
  *
@@ -36,11 +36,15 @@ public final class Resting {
 
   /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
   public Resting(Heap heap, double typicalN) {
+    this(heap, typicalN, Stiffness.EVEN);
+  }
+
+  Resting(Heap heap, double typicalN, Stiffness stiffness) {
     this.heap = heap;
     forceN = typicalN > 0 ? typicalN : 1;
     double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
     lengthM = size > 0 ? size / 2 : 1;
-    soft = new CompliantHeap(heap, forceN, lengthM);
+    soft = new CompliantHeap(heap, forceN, lengthM, stiffness);
     step = new RestStep(soft);
     held = new double[3 * soft.links];
     twistArms = new TwistArm[soft.links];

@@ -122,7 +122,7 @@ final class ShearLaws {
   }
 
   private double stiffness(int i, double[] centre, int r, int c) {
-    double t = Tolerances.REST_SHEAR_STIFFNESS;
+    double t = soft.shearStiffness[i];
     if (r < 2 && c < 2) return r == c ? t : 0;
     if (!(reach[i] > 0)) return 0;
     double b1 = -centre[3 * i + 1] / reach[i];

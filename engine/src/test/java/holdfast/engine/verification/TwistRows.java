@@ -25,6 +25,9 @@ final class TwistRows {
   private static final Source NO_SHEAR = new Source("Twisted face",
       "friction of the corners' own pushes that leaves no shear: its greatest moment is the least over all points q of the sum "
           + "of mu n |x - q| (duality), sought on a grid; no pressure on the face gives more", Grade.DERIVED);
+  private static final Source LEVER = new Source("Twisted face",
+      "a bar as slim as a line bears at its ends, so each end takes its share of the push by the lever rule, up to mu times its "
+          + "share of the weight; no pressure on the face gives more", Grade.DERIVED);
   private static final double A = 0.1;
   private static final double N = 40;
   private static final double MU = 0.5;
@@ -47,6 +50,13 @@ final class TwistRows {
           + " L from the middle, couple that it stays under over mu N L", noShear(off), staysUnderCouple(off),
           2e-4, "the four corners stand for all points"));
     }
+    for (double[] p : new double[][] {{0.4, 0.3}, {0.4, 0}, {0.2, -0.1}, {0.45, 0.44}}) {
+      double light = (0.5 - p[0]) / (0.5 - p[1]);
+      double heavy = (0.5 + p[0]) / (0.5 + p[1]);
+      rows.add(LEVER.figure("bar L by L/100 on its face, weight " + p[0] + " L from the middle, pushed across " + p[1]
+          + " L from the middle, push that it stays under over mu N", Math.min(light, heavy), staysUnderPush(p[0], p[1]),
+          2e-3, "its breadth"));
+    }
     return rows;
   }
 
@@ -54,13 +64,21 @@ final class TwistRows {
 
   /** The couple that a slim bar stays under when its weight acts {@code off} lengths from the middle, over mu N L. */
   private static double staysUnderCouple(double off) {
+    return staysUnder(off, new Wrench(Vec3.ZERO, Vec3.Z)) / (MU * N * A);
+  }
+
+  /** The same for a push across it at the floor, {@code at} lengths from the middle, over mu N. */
+  private static double staysUnderPush(double off, double at) {
+    return staysUnder(off, Wrench.of(Vec3.Y, new Vec3(at * A, 0, 0), new Vec3(off * A, 0, SLIM * A / 10))) / (MU * N);
+  }
+
+  private static double staysUnder(double off, Wrench live) {
     Fixtures f = new Fixtures();
     int bar = f.body("bar", new Vec3(off * A, 0, SLIM * A / 10), A, N);
     f.bearing(bar, Heap.GROUND, Vec3.Z, MU, new Vec3(-A / 2, -SLIM * A / 2, 0), new Vec3(A / 2, -SLIM * A / 2, 0),
         new Vec3(A / 2, SLIM * A / 2, 0), new Vec3(-A / 2, SLIM * A / 2, 0));
     PartJudge judge = new PartJudge(f.heap().separate().get(0), f.dead());
-    LoadCase couple = new LoadCase(State.DRY, judge, List.of(new Wrench(Vec3.ZERO, Vec3.Z)));
-    return LoadCase.least(List.of(couple), 1000, 1e-5).factor() / (MU * N * A);
+    return LoadCase.least(List.of(new LoadCase(State.DRY, judge, List.of(live))), 1000, 1e-5).factor();
   }
 
   private static double noShear(double off) {
