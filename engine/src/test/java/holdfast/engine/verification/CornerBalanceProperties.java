@@ -60,13 +60,13 @@ class CornerBalanceProperties {
     List<Wrench> dead = RandomHeap.weights(heap);
     List<Wrench> live = made.push(heap, r.nextInt(heap.bodies().size()), Vec3.heading(360 * r.nextDouble()));
     Heap.Part part = heap.part(IntStream.range(0, heap.bodies().size()).boxed().toList());
-    if (!new PartJudge(part, dead).safe()) return;
-    // Put on with the weight, so that the whole judgement is asked of it.
+    PartJudge judge = new PartJudge(part, dead);
+    if (!judge.safe()) return;
     double low = 0;
     double high = 60;
     for (int k = 0; k < 8; k++) {
       double middle = (low + high) / 2;
-      if (new PartJudge(part, sum(dead, live, middle)).safe()) low = middle;
+      if (judge.under(live, middle).stays()) low = middle;
       else high = middle;
     }
     assertThat(CornerBalance.impossible(relaxed, sum(dead, live, low))).as("%s N on heap %d", low, seed).isFalse();

@@ -53,7 +53,7 @@ final class TwistRows {
     for (double[] p : new double[][] {{0.4, 0.3}, {0.4, 0}, {0.2, -0.1}, {0.45, 0.44}}) {
       double light = (0.5 - p[0]) / (0.5 - p[1]);
       double heavy = (0.5 + p[0]) / (0.5 + p[1]);
-      rows.add(LEVER.figure("bar L by L/100 on its face, weight " + p[0] + " L from the middle, pushed across " + p[1]
+      rows.add(LEVER.figure("bar L by L/10000 on its face, weight " + p[0] + " L from the middle, pushed across " + p[1]
           + " L from the middle, push that it stays under over mu N", Math.min(light, heavy), staysUnderPush(p[0], p[1]),
           2e-3, "its breadth"));
     }
@@ -61,22 +61,24 @@ final class TwistRows {
   }
 
   private static final double SLIM = 0.01;
+  /** So slim that an end by itself bears no twist worth the name. */
+  private static final double LINE = 1e-4;
 
   /** The couple that a slim bar stays under when its weight acts {@code off} lengths from the middle, over mu N L. */
   private static double staysUnderCouple(double off) {
-    return staysUnder(off, new Wrench(Vec3.ZERO, Vec3.Z)) / (MU * N * A);
+    return staysUnder(SLIM, off, new Wrench(Vec3.ZERO, Vec3.Z)) / (MU * N * A);
   }
 
   /** The same for a push across it at the floor, {@code at} lengths from the middle, over mu N. */
   private static double staysUnderPush(double off, double at) {
-    return staysUnder(off, Wrench.of(Vec3.Y, new Vec3(at * A, 0, 0), new Vec3(off * A, 0, SLIM * A / 10))) / (MU * N);
+    return staysUnder(LINE, off, Wrench.of(Vec3.Y, new Vec3(at * A, 0, 0), new Vec3(off * A, 0, LINE * A / 10))) / (MU * N);
   }
 
-  private static double staysUnder(double off, Wrench live) {
+  private static double staysUnder(double slim, double off, Wrench live) {
     Fixtures f = new Fixtures();
-    int bar = f.body("bar", new Vec3(off * A, 0, SLIM * A / 10), A, N);
-    f.bearing(bar, Heap.GROUND, Vec3.Z, MU, new Vec3(-A / 2, -SLIM * A / 2, 0), new Vec3(A / 2, -SLIM * A / 2, 0),
-        new Vec3(A / 2, SLIM * A / 2, 0), new Vec3(-A / 2, SLIM * A / 2, 0));
+    int bar = f.body("bar", new Vec3(off * A, 0, slim * A / 10), A, N);
+    f.bearing(bar, Heap.GROUND, Vec3.Z, MU, new Vec3(-A / 2, -slim * A / 2, 0), new Vec3(A / 2, -slim * A / 2, 0),
+        new Vec3(A / 2, slim * A / 2, 0), new Vec3(-A / 2, slim * A / 2, 0));
     PartJudge judge = new PartJudge(f.heap().separate().get(0), f.dead());
     return LoadCase.least(List.of(new LoadCase(State.DRY, judge, List.of(live))), 1000, 1e-5).factor();
   }
