@@ -10,6 +10,7 @@ import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
+import holdfast.engine.check.Severity;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.UsMeasure;
 import imgui.ImDrawList;
@@ -36,9 +37,10 @@ final class JointsPage {
     return open;
   }
 
-  /** Pairs that a finding wants fixed. */
+  /** Pairs that a finding wants fixed; notes under the same code tell of heaps that no joint mends. */
   List<Pair> wanted() {
-    return bench.findings().stream().filter(f -> f.code() == Code.NEEDS_BOND && f.about().size() == 2)
+    return bench.findings().stream()
+        .filter(f -> f.code() == Code.NEEDS_BOND && f.severity() == Severity.FAIL && f.about().size() == 2)
         .map(f -> new Pair(f.about().get(0), f.about().get(1))).toList();
   }
 
