@@ -8,7 +8,8 @@ import java.util.function.Supplier;
 /**
  * What was found before, by what it was found from: after an edit only the heap that was touched is judged anew. Every
  * answer depends on its key alone, so it is the same whether it was recalled or not. What a few rounds did not ask for is
- * forgotten, also when they were broken off: whoever drags a rock on and on must not fill the memory. For several threads at once.
+ * forgotten, also when they were broken off: whoever drags a rock on and on must not fill the memory. For several threads at
+ * once.
  */
 public final class Recall {
   /** Rounds that an answer outlives unasked: an edit takes two, and an interrupted one has asked for little. */

@@ -245,7 +245,8 @@ final class RestStep {
     }
     for (int i = 0; i < soft.links; i++) {
       for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
-        if (push[c] > 0) blocks.add(factor, i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
+        if (!(push[c] > 0)) continue;
+        blocks.add(factor, i, soft.cornerColumn, COLUMN * c, soft.cornerColumn, COLUMN * c, soft.cornerStiffness[c]);
       }
       if (limit[i] > 0) assembleFriction(factor, allHold, i);
       int from = soft.springStart[i];

@@ -15,9 +15,10 @@ import java.util.Optional;
  * long falls; what has calmed down stays.
  *
  * <p>Limits: openings and slips are taken as small, the compliance is the same at every patch; a heap whose fate hangs on
- * how stiff one contact is against another is not told apart here ({@link StiffnessCheck} asks again). Twist is about the centre of pressure of the step before, and
- * rest is believed only when that no longer moves. Where neither ending is reached the answer is {@code Undecided}. Not for
- * use by several threads at once.
+ * how stiff one contact is against another is not told apart here ({@link StiffnessCheck} asks again). Twist is about the
+ * centre of pressure of the step before, on the arm that goes with the shear then ({@link TwistArm}), and rest is believed
+ * only when neither moves any more. Where no ending is reached the answer is {@code Undecided}. Not for use by several
+ * threads at once.
  *
  * @see <a href="https://doi.org/10.1137/S0036142996304796">Kelley and Keyes 1998, Convergence analysis of pseudo-transient
  *     continuation</a>
@@ -204,7 +205,7 @@ public final class Resting {
     centre[3 * i + 2] = twistArms[i].beside(centre[3 * i], centre[3 * i + 1], s1, s2, moment, arm);
   }
 
-  /** Centre of the pushes now, and the arm of the twist: the mean distance of the patch, or what the pushes give if that is less. */
+  /** Centre of the pushes now, and the arm of a twist alone: the patch's mean distance, or what the pushes give if less. */
   private void pressure(int i, double[] centre) {
     if (!(step.total(i) > 0)) return;
     soft.patches[i].gather(step.push, soft.cornerStart[i], gathered);

@@ -184,7 +184,7 @@ final class Tolerances {
   static final double STIFFNESS_SPREAD = 10;
 
   /** Draws of stiffnesses for a heap in which a contact has slipped. */
-  static final int STIFFNESS_DRAWS = 16;
+  static final int STIFFNESS_DRAWS = 32;
 
   /** Share of its friction limit from which a contact at rest counts as one that slipped. */
   static final double NUDGE_AT = 0.998;

@@ -6,8 +6,9 @@
  * {@link holdfast.engine.statics.State}. {@link holdfast.engine.statics.ForceBalance} asks whether admissible forces exist: a
  * cone program ({@code ConeProgram}, {@code ConeSolver}, {@code ConeSystem}, {@code BlockCholesky}).
  * {@link holdfast.engine.statics.Resting} asks whether the heap remains, starting from no forces ({@code CompliantHeap},
- * {@code RestStep}, {@code BlockLu}); a load on a heap at rest is answered first by superposition
- * ({@code Superposition}, {@code KnownResponses}, {@code ShearLaws}), which never says no.
+ * {@code RestStep}, {@code BlockLu}) and with friction that some pressure can give ({@code TwistArm}); what it bears of its own
+ * weight is looked at again ({@code CornerCheck}, {@code StiffnessCheck}). A load on a heap at rest is answered first by
+ * superposition ({@code Superposition}, {@code KnownResponses}, {@code ShearLaws}), which never says no.
  * {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and staying confirms.
  * {@link holdfast.engine.statics.CornerBalance} tells for sure what links cannot hold, however few of them are there.
  * Every tolerance is in {@code Tolerances}.
