@@ -58,7 +58,7 @@ public final class ContactEngine implements AutoCloseable {
   /** A contact point that the engine made. */
   public record Touch(int first, int second, Vec3 at) {}
 
-  /** A given contact point: in the face of {@code lower}, with its upward normal. */
+  /** A given contact point: of {@code upper}, in the face of {@code lower}, with the normal out of that face. */
   public record Foot(int upper, int lower, Vec3 at, Vec3 normal) {}
 
   /** Lets the two kinds of shape meet that are meant to, and asks for the points. */

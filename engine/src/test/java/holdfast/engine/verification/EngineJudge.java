@@ -11,6 +11,7 @@ import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
+import holdfast.model.geom.Hull;
 import holdfast.model.geom.MassProperties;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
@@ -118,20 +119,30 @@ final class EngineJudge {
     return corners(made, CORNERS_IN);
   }
 
+  /** Cosine of two normals that are of one face: a thousandth of a degree. */
+  private static final double SAME_NORMAL = Math.cos(Math.toRadians(1e-3));
+
   /** The same, drawn in toward the middle of each contact by this share. */
   static List<Foot> corners(RandomHeap made, double in) {
     if (!made.settled()) return new ParallelForces(made).corners(in);
     List<Foot> out = new ArrayList<>();
     for (Contact c : made.contacts()) {
-      boolean first = c.normal().z() > 0;
-      Vec3 up = first ? c.normal() : c.normal().negated();
+      boolean ground = c.b() == made.rocks().size();
       Vec3 middle = Vec3.ZERO;
       for (Vec3 p : c.polygon()) middle = middle.plusTimes(1.0 / c.polygon().size(), p);
+      // The point belongs to the one stone and lies in the other's face: a ball on an edge or a corner would roll off it.
+      boolean faceOfB = ground || faces(made.rocks().get(c.b()).get(c.lobeB()), c.normal())
+          || !faces(made.rocks().get(c.a()).get(c.lobeA()), c.normal().negated()) && c.normal().z() > 0;
       for (Vec3 p : c.polygon()) {
-        out.add(new Foot(first ? c.a() : c.b(), first ? c.b() : c.a(), p.plusTimes(in, middle.minus(p)), up));
+        Vec3 at = p.plusTimes(in, middle.minus(p));
+        out.add(faceOfB ? new Foot(c.a(), c.b(), at, c.normal()) : new Foot(c.b(), c.a(), at, c.normal().negated()));
       }
     }
     return out;
+  }
+
+  private static boolean faces(Hull lobe, Vec3 normal) {
+    return lobe.faces().stream().anyMatch(f -> f.normal().dot(normal) > SAME_NORMAL);
   }
 
   /** The points at which the engine, as it comes, makes contact in its first step. */

@@ -35,8 +35,8 @@ final class VerdictsPage {
       }
     }
     s.append("\nThe engine thins the points of a contact out to four or so, whatever corners the contact has; a heap whose weight\n"
-        + "comes down between those it keeps and those it drops then tips. Given all corners (each a ball in the upper stone, whose\n"
-        + "lowest point is the corner) the same solver, step by step, lets most of them stay.\n"
+        + "comes down between those it keeps and those it drops then tips. Given all corners (each a ball in the one stone, that\n"
+        + "touches the other's face at the corner) the same solver, step by step, lets most of them stay.\n"
         + "\nOurs stays and one of the two falls: every such heap was looked into.\n\n");
     for (Reason r : Reason.values()) line(s, all, r);
     List<Line> proven = all.stream().filter(l -> l.disagrees() && l.onCorners() == Says.FALLS).toList();
@@ -53,6 +53,10 @@ final class VerdictsPage {
     s.append("\nOurs falls and the engine lets it stay: as it comes ").append(named(all, l -> l.ours() == Says.FALLS && l.engine() == Says.STAYS))
         .append(";\ngiven every corner ").append(named(all, l -> l.ours() == Says.FALLS && l.onCorners() == Says.STAYS)).append(".\n");
     long undecided = all.stream().filter(l -> l.ours() == Says.UNDECIDED).count();
+    s.append("\nWhere a contact has slipped, ours lets the heap come to rest again with contacts of other stiffnesses, drawn at random; one\n"
+        + "that then falls is undecided: ").append(named(all, l -> l.ours() == Says.UNDECIDED))
+        .append(". The engine, given every\ncorner, lets fall ")
+        .append(all.stream().filter(l -> l.ours() == Says.UNDECIDED && l.onCorners() == Says.FALLS).count()).append(" of these.\n");
     s.append("\nFalse safe that nothing explains: ").append(v.falseSafe().size()).append(". Undecided: ").append(undecided).append(" of ")
         .append(all.size()).append(".\n");
     s.append("""
