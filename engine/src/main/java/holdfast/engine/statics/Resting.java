@@ -202,7 +202,7 @@ public final class Resting {
     double twist = moment / limit;
     if (arm <= seen || twist * twist <= seen * seen * (1 - s1 * s1 - s2 * s2)) return;
     if (twistArms[i] == null) twistArms[i] = new TwistArm(soft.patches[i]);
-    centre[3 * i + 2] = twistArms[i].beside(centre[3 * i], centre[3 * i + 1], s1, s2, moment, arm);
+    centre[3 * i + 2] = twistArms[i].beside(centre[3 * i], centre[3 * i + 1], s1, s2, moment, arm, 0);
   }
 
   /** Centre of the pushes now, and the arm of a twist alone: the patch's mean distance, or what the pushes give if less. */

@@ -230,11 +230,15 @@ final class ShearLaws {
     return TwistArm.glance(soft.patches[i], push, soft.cornerStart[i], force[3 * i] / most, force[3 * i + 1] / most);
   }
 
-  /** The arm of the twist m together with the shear of a link, where it is shorter than {@code arm}. */
+  /** The arm of the twist m together with the shear of a link, where it is shorter than {@code arm} and too short. */
   private double beside(int i, double m, double most, double arm) {
     if (!(arm > 0)) return arm;
     if (twistArms[i] == null) twistArms[i] = new TwistArm(soft.patches[i]);
-    return twistArms[i].beside(u, v, force[3 * i] / most, force[3 * i + 1] / most, m, arm);
+    double s1 = force[3 * i] / most;
+    double s2 = force[3 * i + 1] / most;
+    // An arm that bears this twist will do, however much longer it may be.
+    double enough = Math.abs(m) / most / Math.sqrt(Math.max(0, 1 - s1 * s1 - s2 * s2));
+    return twistArms[i].beside(u, v, s1, s2, m, Math.min(arm, Tolerances.TWIST_SPARE * enough), Tolerances.TWIST_ROUGH);
   }
 
   /** Shears and twist of the force of a link with the moment m about its centre of pressure. */

@@ -126,6 +126,12 @@ final class Tolerances {
   /** Over the reach of the patch; gap between forces and sliding at which a twist is known. Taken off. */
   static final double TWIST_GAP = 1e-6;
 
+  /** An arm this many times as long as a twist needs is long enough, rounding or not. */
+  static final double TWIST_SPARE = 1.001;
+
+  /** Share by which a superposition may take an arm too short: a no of it says nothing. */
+  static final double TWIST_ROUGH = 0.01;
+
   /** Weight of the objective at the first point of the central path. */
   static final double TWIST_BEGIN = 30;
 

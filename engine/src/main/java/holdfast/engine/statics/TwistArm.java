@@ -95,17 +95,18 @@ final class TwistArm {
    * @param s2 the same along the second
    * @param way sign of the twist
    * @param enough where it is this long it need not be known how much longer, metres
+   * @param rough share by which it may come out too short
    */
-  double beside(double u, double v, double s1, double s2, double way, double enough) {
+  double beside(double u, double v, double s1, double s2, double way, double enough, double rough) {
     double share = Math.min(1, Tolerances.MOST_SHEAR / Math.hypot(s1, s2));
     double t1 = s1 * share;
     double t2 = s2 * share;
     double left = Math.sqrt(1 - t1 * t1 - t2 * t2);
-    return Math.min(enough, Math.max(0, most(u, v, t1, t2, way < 0 ? -1 : 1, enough * left)) / left);
+    return Math.min(enough, Math.max(0, most(u, v, t1, t2, way < 0 ? -1 : 1, enough * left, rough)) / left);
   }
 
   /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres. */
-  double most(double u, double v, double s1, double s2, double way, double enough) {
+  double most(double u, double v, double s1, double s2, double way, double enough, double rough) {
     double in = 1 - Tolerances.TWIST_DRAWN_IN;
     double far = 0;
     for (int k = 0; k < corners; k++) {
@@ -119,8 +120,9 @@ final class TwistArm {
     for (double weight = Tolerances.TWIST_BEGIN; weight < last; weight *= Tolerances.TWIST_PATH) {
       centre(weight, s1, s2, way, Tolerances.TWIST_NEARLY);
       // Twice the gap of the path itself: the point is only near it.
-      double borne = (z[0] - z[3] * s1 - z[4] * s2 - 4 * corners / weight) * reach;
-      if (borne >= enough) return borne;
+      double gap = 4 * corners / weight;
+      double borne = z[0] - z[3] * s1 - z[4] * s2 - gap;
+      if (borne * reach >= enough || gap <= rough * borne) return borne * reach;
     }
     centre(last, s1, s2, way, Tolerances.TWIST_CENTRED);
     return (z[0] - z[3] * s1 - z[4] * s2 - Tolerances.TWIST_GAP) * reach;

@@ -26,7 +26,7 @@ class TwistArmTest {
 
   /** A shear in x and y as the patch's own axes have it. */
   private static double most(Patch p, double u, double v, Vec3 shear, double way) {
-    return new TwistArm(p).most(u, v, shear.dot(p.first), shear.dot(p.second), way, ENOUGH);
+    return new TwistArm(p).most(u, v, shear.dot(p.first), shear.dot(p.second), way, ENOUGH, 0);
   }
 
   /**
@@ -97,7 +97,7 @@ class TwistArmTest {
       double way = 2 * Math.PI * r.nextDouble();
       double s1 = shear * Math.cos(way);
       double s2 = shear * Math.sin(way);
-      double got = new TwistArm(p).most(u, v, s1, s2, 1, ENOUGH);
+      double got = new TwistArm(p).most(u, v, s1, s2, 1, ENOUGH, 0);
       double slack = NEAR * p.reachM();
       assertThat(got).as("patch %d", t).isBetween(
           linear(p, u, v, s1, s2, 1) - slack, linear(p, u, v, s1, s2, 1 / Math.cos(Math.PI / EDGES)) + slack);
