@@ -74,8 +74,11 @@ class VariationsTest {
   void whoWatchesIsToldHowFarItHasCome() {
     List<String> told = Collections.synchronizedList(new ArrayList<>());
     CheckReport watched = run(92, 2, 7, (stage, done, of) -> told.add(stage + " " + done + "/" + of));
-    assertThat(told.subList(0, 4)).containsExactly("STANDING 0/0", "PUSHES 0/0", "JOINTS 0/0", "VARIATIONS 0/60");
-    assertThat(told.subList(4, told.size())).containsExactlyInAnyOrderElementsOf(
+    // The search for joints may tell how far it is in between.
+    int first = told.indexOf("VARIATIONS 0/60");
+    assertThat(told.subList(0, 3)).containsExactly("STANDING 0/0", "PUSHES 0/0", "JOINTS 0/0");
+    assertThat(told.subList(3, first)).allMatch(t -> t.startsWith("JOINTS "));
+    assertThat(told.subList(first + 1, told.size())).containsExactlyInAnyOrderElementsOf(
         IntStream.rangeClosed(1, 60).mapToObj(k -> "VARIATIONS " + k + "/60").toList());
     assertThat(watched.headline()).isEqualTo(run(92, 1, 7).headline());
   }
