@@ -45,7 +45,7 @@ public record Gate(Rectangle opening, Rectangle room, double thicknessM, double 
   static Gate of(Scene scene, Tank.Opening o) {
     Tank tank = scene.tank();
     double clear = 1e-3 * scene.settings().get(Setting.OPENING_CLEAR_MM);
-    double thick = 1e-3 * Math.max(scene.settings().get(Setting.BRACE_MM), tank.sideGlassMm());
+    double thick = 1e-3 * braceMm(scene);
     Rectangle opening = new Rectangle(
         o.xMm() * 1e-3, o.yMm() * 1e-3, (o.xMm() + o.lengthMm()) * 1e-3, (o.yMm() + o.widthMm()) * 1e-3);
     Rectangle room = new Rectangle(0, 0, tank.lengthMm() * 1e-3, tank.widthMm() * 1e-3);
@@ -57,6 +57,11 @@ public record Gate(Rectangle opening, Rectangle room, double thicknessM, double 
       if (high) opening = opening.beside(taken);
     }
     return new Gate(opening.within(clear), room.within(clear), thick, (tank.heightMm() - scene.floor().topMm()) * 1e-3);
+  }
+
+  /** How far down from the rim its braces make the opening narrow, mm; never less than the side glass. */
+  static double braceMm(Scene scene) {
+    return Math.max(scene.settings().get(Setting.BRACE_MM), scene.tank().sideGlassMm());
   }
 
   /** The same with that much less on each side of opening and room, metres. */

@@ -169,8 +169,7 @@ public final class Modules {
 
   /** Height between what rock stands on and the lower side of the opening, metres. */
   private double underM() {
-    double brace = Math.max(scene.settings().get(Setting.BRACE_MM), scene.tank().sideGlassMm());
-    return 1e-3 * (scene.tank().heightMm() - scene.floor().topMm() - brace);
+    return 1e-3 * (scene.tank().heightMm() - scene.floor().topMm() - Gate.braceMm(scene));
   }
 
   private static double rank(Passage p) {

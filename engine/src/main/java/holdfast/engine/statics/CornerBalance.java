@@ -39,9 +39,7 @@ public final class CornerBalance {
     List<Element> all = new ArrayList<>();
     for (Link l : generous.links()) {
       Patch patch = new Patch(l.normal(), l.polygon());
-      if (l instanceof Link.Bearing b) all.add(elements.bearing(b, patch, Elements.Centre.middle(patch)));
-      else if (l instanceof Link.Bond b) all.add(elements.bond(b, patch));
-      else all.add(elements.rod((Link.Rod) l));
+      all.add(elements.of(l, patch, Elements.Centre.middle(patch)));
     }
     if (all.isEmpty()) return false;
     double[] load = ForceBalance.scaled(loads, forceN, lengthM);

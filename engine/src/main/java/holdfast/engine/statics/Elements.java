@@ -37,6 +37,12 @@ final class Elements {
     }
   }
 
+  /** A link of any kind; a bearing's shear at {@code centre}. */
+  Element of(Link link, Patch patch, Centre centre) {
+    if (link instanceof Link.Bearing b) return bearing(b, patch, centre);
+    return link instanceof Link.Bond b ? bond(b, patch) : rod((Link.Rod) link);
+  }
+
   Element bearing(Link.Bearing link, Patch patch, Centre centre) {
     Rows rows = new Rows(link, patch.corners.size() + frictionUnknowns(link, patch));
     int m = patch.corners.size();

@@ -198,12 +198,7 @@ public final class ForceBalance {
 
   private List<Element> elementsAt(Centre[] at) {
     List<Element> list = new ArrayList<>(patches.length);
-    for (int i = 0; i < patches.length; i++) {
-      Link link = heap.links().get(i);
-      if (link instanceof Link.Bearing b) list.add(elements.bearing(b, patches[i], at[i]));
-      else if (link instanceof Link.Bond b) list.add(elements.bond(b, patches[i]));
-      else list.add(elements.rod((Link.Rod) link));
-    }
+    for (int i = 0; i < patches.length; i++) list.add(elements.of(heap.links().get(i), patches[i], at[i]));
     return list;
   }
 

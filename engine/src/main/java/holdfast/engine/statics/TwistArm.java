@@ -105,7 +105,7 @@ final class TwistArm {
     return Math.min(enough, Math.max(0, most(u, v, t1, t2, way < 0 ? -1 : 1, enough * left, rough)) / left);
   }
 
-  /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres. */
+  /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres. 0 where lost. */
   double most(double u, double v, double s1, double s2, double way, double enough, double rough) {
     double in = 1 - Tolerances.TWIST_DRAWN_IN;
     double far = 0;
@@ -118,29 +118,35 @@ final class TwistArm {
     for (int i = 1; i < N; i++) z[i] = 0;
     double last = 2 * corners / Tolerances.TWIST_GAP;
     for (double weight = Tolerances.TWIST_BEGIN; weight < last; weight *= Tolerances.TWIST_PATH) {
-      centre(weight, s1, s2, way, Tolerances.TWIST_NEARLY);
+      if (!centre(weight, s1, s2, way, Tolerances.TWIST_NEARLY)) return 0;
       // Twice the gap of the path itself: the point is only near it.
       double gap = 4 * corners / weight;
       double borne = z[0] - z[3] * s1 - z[4] * s2 - gap;
       if (borne * reach >= enough || gap <= rough * borne) return borne * reach;
     }
-    centre(last, s1, s2, way, Tolerances.TWIST_CENTRED);
+    if (!centre(last, s1, s2, way, Tolerances.TWIST_CENTRED)) return 0;
     return (z[0] - z[3] * s1 - z[4] * s2 - Tolerances.TWIST_GAP) * reach;
   }
 
-  /** Newton's method to the point of the path where the objective has this weight. */
-  private void centre(double weight, double s1, double s2, double way, double near) {
+  /**
+   * Newton's method to the point of the path where the objective has this weight. Returns whether the point is at least near:
+   * the gap is known there only, and without it nothing may be granted.
+   */
+  private boolean centre(double weight, double s1, double s2, double way, double near) {
+    double decrement = Double.NaN;
     for (int newton = 0; newton < Tolerances.TWIST_NEWTON; newton++) {
       derive(weight, s1, s2, way);
-      double decrement = solve();
-      if (!(decrement > near)) return;
+      decrement = solve();
+      if (decrement <= near) return true;
       double share = decrement < 0.25 ? 1 : 1 / (1 + decrement);
       do {
         for (int i = 0; i < N; i++) tried[i] = z[i] + share * step[i];
         share /= 2;
       } while (!inside(tried, way) && share > 1e-12);
+      if (!inside(tried, way)) break;
       System.arraycopy(tried, 0, z, 0, N);
     }
+    return decrement <= Tolerances.TWIST_NEARLY;
   }
 
   private boolean inside(double[] at, double way) {
