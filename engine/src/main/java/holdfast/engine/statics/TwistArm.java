@@ -105,7 +105,7 @@ final class TwistArm {
     return Math.min(enough, Math.max(0, most(u, v, t1, t2, way < 0 ? -1 : 1, enough * left, rough)) / left);
   }
 
-  /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres. 0 where lost. */
+  /** The largest twist, the way of {@code way}, or some that is {@code enough}; over the limit of friction, metres; 0 if lost. */
   double most(double u, double v, double s1, double s2, double way, double enough, double rough) {
     double in = 1 - Tolerances.TWIST_DRAWN_IN;
     double far = 0;
