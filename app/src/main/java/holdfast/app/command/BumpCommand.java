@@ -51,7 +51,7 @@ final class BumpCommand extends Subcommand {
   private Double speed;
 
   @Option(names = "--stroke", paramLabel = "MM", description = "How far the arm pushes at most. Default: 100.")
-  private double strokeMm = 100;
+  private Double strokeMm;
 
   @Option(names = "--least", description = "Search for the least blow that makes something fall.")
   private boolean least;
@@ -82,6 +82,9 @@ final class BumpCommand extends Subcommand {
       description = "Play the blow in its vertical plane too, and draw the fall as a strip.")
   private Path section;
 
+  @Option(names = "--replace", description = Outputs.REPLACE_DRAWN)
+  private boolean replace;
+
   @Override
   protected ExitCode run() throws Exception {
     Map<String, Boolean> ways = new LinkedHashMap<>();
@@ -109,18 +112,23 @@ final class BumpCommand extends Subcommand {
       throw new InputProblem((rock == null ? "--rock" : "--toward") + " is missing: which rock is struck, and toward where?");
     }
     if (foot != null && undermine == null) throw new InputProblem("--foot goes with --undermine.");
+    if (speed != null && fish == null && arm == null) throw new InputProblem("--speed goes with --fish or --arm.");
+    if (strokeMm != null && arm == null) throw new InputProblem("--stroke goes with --arm.");
+    if (height != null && !struck) throw new InputProblem("--height goes with a blow or an arm, not with " + given.get(0) + ".");
     if (fish != null && speed == null) throw new InputProblem("--speed is missing: how fast is the fish, in metres a second?");
     if (section != null && (!struck || arm != null)) {
       throw new InputProblem("--section goes with a blow: --impulse, --fish or --least.");
     }
-    for (Path file : new Path[] {frames, section}) if (file != null) Inputs.mustNotBeThere(file, true);
-    OptionalDouble share = height == null ? OptionalDouble.empty() : OptionalDouble.of(within("--height", height, 0.05, 1));
+    if (frames != null) Outputs.mayWrite("--frames", frames, Outputs.Kind.FRAMES, replace);
+    if (section != null) Outputs.mayWrite("--section", section, Outputs.Kind.PICTURE, replace);
+    OptionalDouble share = height == null ? OptionalDouble.empty()
+        : OptionalDouble.of(within("--height", height, 0.05, 1, "of the rock's height"));
     BumpRun.Wish wish = new BumpRun.Wish(scene, rock, toward, weakest,
-        optional(impulse == null ? null : within("--impulse", impulse, 1e-6, 1000)),
-        optional(fish == null ? null : within("--fish, in kg,", Measures.massKg("--fish", fish), 1e-4, 50)),
-        optional(arm == null ? null : within("--arm", arm, 0.01, 10_000)),
-        optional(speed == null ? null : within("--speed", speed, 1e-3, 30)),
-        within("--stroke", strokeMm, 1, 2000) * 1e-3, least, remove, undermine, foot, share, dry,
+        optional(impulse == null ? null : within("--impulse", impulse, 1e-6, 1000, "N s")),
+        optional(fish == null ? null : within("--fish", Measures.massKg("--fish", fish), 1e-4, 50, "kg")),
+        optional(arm == null ? null : within("--arm", arm, 0.01, 10_000, "N")),
+        optional(speed == null ? null : within("--speed", speed, 1e-3, 30, "m/s")),
+        within("--stroke", strokeMm == null ? 100 : strokeMm, 1, 2000, "mm") * 1e-3, least, remove, undermine, foot, share, dry,
         frames, section);
     return new BumpRun(wish, format, units, quiet, console())
         .run(() -> progress(least ? "Searching the least blow" : "Playing the bump"));
@@ -130,9 +138,7 @@ final class BumpCommand extends Subcommand {
     return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
-  private static double within(String what, double value, double lowest, double highest) {
-    if (value >= lowest && value <= highest) return value;
-    throw new InputProblem(what + " must be from " + holdfast.app.report.Units.plain(lowest) + " to "
-        + holdfast.app.report.Units.plain(highest) + ", was " + value + ".");
+  private static double within(String what, double value, double lowest, double highest, String unit) {
+    return Measures.within(what, value, lowest, highest, unit);
   }
 }

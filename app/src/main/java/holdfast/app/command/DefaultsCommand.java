@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -28,7 +29,12 @@ final class DefaultsCommand extends Subcommand {
   @Override
   protected ExitCode run() {
     List<Row> rows = DefaultsTable.rows().stream().filter(this::wanted).toList();
-    if (rows.isEmpty()) throw new InputProblem("no default has '" + word + "' in its name or meaning.");
+    if (rows.isEmpty()) {
+      List<String> words = DefaultsTable.rows().stream()
+          .flatMap(r -> Stream.of(r.key().split("[._\\[\\]]+"))).filter(w -> w.length() > 2).distinct().toList();
+      throw new InputProblem("no default has '" + word + "' in its name or meaning.",
+          Nearest.to(word, words).map(n -> List.of("Did you mean " + n + "?")).orElse(List.of()));
+    }
     print(format == Format.JSON ? json(rows) : text(rows));
     return ExitCode.FINE;
   }

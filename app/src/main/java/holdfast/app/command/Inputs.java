@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -24,6 +25,10 @@ import java.util.stream.Stream;
 final class Inputs {
   /** A scan of one stone with far more triangles than its shape needs. */
   private static final long MOST_MESH_BYTES = 256L << 20;
+
+  /** How the names of files end that may be meant. */
+  private static final List<String> SCENES = List.of(".json");
+  private static final List<String> MESHES = List.of(".stl", ".obj");
 
   private Inputs() {}
 
@@ -73,47 +78,58 @@ final class Inputs {
 
   /** A file that is not there is a slip of the hand: the nearest name in its folder, or among the scenes, may be meant. */
   static void mustBeThere(Path file) {
+    mustBeThere(file, SCENES);
+  }
+
+  /** The same for a scan. */
+  static void meshMustBeThere(Path file) {
+    mustBeThere(file, MESHES);
+  }
+
+  private static void mustBeThere(Path file, List<String> endings) {
     mustHaveAName(file);
     if (Files.isDirectory(file)) {
-      List<String> inside = namesIn(file).keySet().stream().limit(12).toList();
+      List<String> inside = namesIn(file, endings).keySet().stream().limit(12).toList();
       throw new InputProblem(file + " is a folder; a file is wanted.",
           inside.isEmpty() ? List.of() : List.of("In it: " + String.join(", ", inside)));
     }
     if (Files.exists(file)) return;
     Map<String, Path> candidates = new LinkedHashMap<>();
     Path folder = Optional.ofNullable(file.getParent()).orElse(Path.of(""));
-    candidates.putAll(namesIn(Path.of("scenes")));
-    candidates.putAll(namesIn(folder));
+    if (endings.equals(SCENES)) candidates.putAll(namesIn(Path.of("scenes"), endings));
+    candidates.putAll(namesIn(folder, endings));
     String name = String.valueOf(file.getFileName());
-    Optional<String> near = Nearest.to(name, candidates.keySet()).or(() -> Nearest.to(name + ".json", candidates.keySet()));
+    Optional<String> near = Nearest.to(name, candidates.keySet())
+        .or(() -> Nearest.to(name + endings.get(0), candidates.keySet()));
     throw new InputProblem(file + ": there is no such file.",
         near.map(n -> List.of("Did you mean " + candidates.get(n) + "?")).orElse(List.of()));
   }
 
-  private static void mustHaveAName(Path file) {
+  /** A name that no scene file would take. */
+  static InputProblem noName(String option, String typed, int longest) {
+    return new InputProblem(option + " must be 1 to " + longest + " characters on one line, without spaces at its ends, was '"
+        + typed.replaceAll("\\p{Cntrl}", "?") + "'.");
+  }
+
+  static void mustHaveAName(Path file) {
     if (file.toString().isBlank()) throw new InputProblem("the name of a file is empty.");
   }
 
-  private static Map<String, Path> namesIn(Path folder) {
+  /** A schema is no scene, though it ends as one. */
+  private static boolean named(String name, List<String> endings) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    return endings.stream().anyMatch(lower::endsWith) && !lower.endsWith(".schema.json");
+  }
+
+  private static Map<String, Path> namesIn(Path folder, List<String> endings) {
     Map<String, Path> names = new LinkedHashMap<>();
     List<Path> found = new ArrayList<>();
     try (Stream<Path> files = Files.list(folder)) {
-      files.filter(p -> p.getFileName().toString().endsWith(".json")).sorted().limit(500).forEach(found::add);
+      files.filter(p -> named(p.getFileName().toString(), endings)).sorted().limit(500).forEach(found::add);
     } catch (IOException | SecurityException e) {
       return names; // only a hint is lost
     }
     found.forEach(p -> names.put(p.getFileName().toString(), p));
     return names;
-  }
-
-  /** Refuses to write over a file that is there, unless told to. */
-  static void mustNotBeThere(Path file, boolean replace) {
-    mustHaveAName(file);
-    if (Files.isDirectory(file)) throw new InputProblem(file + " is a folder; name a file to write.");
-    Path folder = file.toAbsolutePath().getParent();
-    if (folder != null && !Files.isDirectory(folder)) throw new InputProblem(folder + ": there is no such folder to write to.");
-    if (Files.exists(file) && !replace) {
-      throw new InputProblem(file + " is already there.", "Name another file, or add --replace to write over it.");
-    }
   }
 }

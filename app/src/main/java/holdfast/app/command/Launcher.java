@@ -132,7 +132,7 @@ public final class Launcher {
     } else if (e instanceof MissingParameterException m && !m.getMissing().isEmpty()) {
       List<String> labels = m.getMissing().stream().map(a -> a instanceof OptionSpec o
           ? o.longestName() + " " + o.paramLabel() : a.paramLabel()).toList();
-      message = (atRoot ? "" : "holdfast " + spec.name() + " needs ") + String.join(" and ", labels) + ".";
+      message = (atRoot ? "" : spec.name() + " needs ") + String.join(" and ", labels) + ".";
     } else {
       message = e.getMessage().strip();
       if (!message.endsWith(".")) message += ".";

@@ -1,6 +1,8 @@
 package holdfast.app.command;
 
+import holdfast.app.report.Units;
 import holdfast.model.scene.UsMeasure;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,12 +10,16 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Lengths, sizes and masses as people type them: {@code 90x45x45 cm}, {@code 36 x 18 x 16 in}, {@code 5.6 kg}. */
+/**
+ * Lengths, sizes and masses as people type them: {@code 90x45x45 cm}, {@code 36 x 18 x 16 in}, {@code 12 1/2 in},
+ * {@code 5.6 kg}.
+ */
 final class Measures {
-  private static final String NUMBER = "\\d+(?:[.,]\\d+)?|[.,]\\d+";
-  private static final Pattern ONE = Pattern.compile("\\s*(" + NUMBER + ")\\s*([a-zA-Z\"″']*)\\s*");
-  private static final Pattern THREE = Pattern.compile(
-      "\\s*(" + NUMBER + ")\\s*[xX×*]\\s*(" + NUMBER + ")\\s*[xX×*]\\s*(" + NUMBER + ")\\s*([a-zA-Z\"″']*)\\s*");
+  /** A decimal number, or a fraction with or without a whole number before it, as tapes in inches have them. */
+  private static final String NUMBER = "(?:\\d+[\\s-]+)?\\d+/\\d+|\\d+(?:[.,]\\d+)?|[.,]\\d+";
+  private static final String WITH_UNIT = "\\s*(" + NUMBER + ")\\s*([a-zA-Z\"″']*)\\s*";
+  private static final Pattern ONE = Pattern.compile(WITH_UNIT);
+  private static final Pattern THREE = Pattern.compile(WITH_UNIT + "[xX×*]" + WITH_UNIT + "[xX×*]" + WITH_UNIT);
 
   /** A length without a unit that is larger than this was most likely in millimetres: few tanks are 2 m long. */
   private static final double LIKELY_MM = 200;
@@ -27,13 +33,19 @@ final class Measures {
       throw new InputProblem(option + ": '" + typed + "' is not a size.",
           "Three lengths and their unit are wanted, such as \"90x45x45 cm\" or \"36x18x16 in\".");
     }
-    if (m.group(4).isEmpty()) {
-      throw new InputProblem(option + ": '" + typed + "' says no unit.", "Add mm, cm, m or in: \"" + typed.strip()
-          + (number(m.group(1)) > LIKELY_MM ? " mm" : " cm") + "\".");
+    if (m.group(6).isEmpty()) {
+      String said = m.group(2).isEmpty() ? m.group(4) : m.group(2);
+      String likely = said.matches("[a-zA-Z]+") ? said : !said.isEmpty() ? "in" : number(m.group(1)) > LIKELY_MM ? "mm" : "cm";
+      throw new InputProblem(option + ": '" + typed + "' says no unit" + (said.isEmpty() ? "." : " at its end."),
+          "Add mm, cm, m or in: \"" + typed.strip() + " " + likely + "\".");
     }
-    double unit = lengthUnit(m.group(4)).orElseThrow(() -> unknownUnit(option, m.group(4), "mm, cm, m or in"));
     List<Double> size = new ArrayList<>();
-    for (int i = 1; i <= 3; i++) size.add(round(number(m.group(i)) * unit));
+    for (int i = 1; i <= 3; i++) {
+      // One unit at the end is for all of them.
+      String word = m.group(2 * i).isEmpty() ? m.group(6) : m.group(2 * i);
+      double unit = lengthUnit(word).orElseThrow(() -> unknownUnit(option, word, "mm, cm, m or in"));
+      size.add(round(number(m.group(2 * i - 1)) * unit));
+    }
     return List.copyOf(size);
   }
 
@@ -62,6 +74,20 @@ final class Measures {
     return number(m.group(1)) * unit;
   }
 
+  /** The value, if it is in a range; both ends belong to it. */
+  static double within(String what, double value, double least, double most, String unit) {
+    if (value >= least && value <= most) return value;
+    throw new InputProblem(what + " must be from " + plain(least) + " to " + plain(most) + " " + unit + ", was " + plain(value)
+        + (Double.isFinite(value) ? " " + unit : "") + ".");
+  }
+
+  /** A number as one would type it: never 1.0E9, and no nought for what is only small. */
+  private static String plain(double value) {
+    if (!Double.isFinite(value)) return "no number";
+    boolean small = value != 0 && Math.abs(value) < 1e-3;
+    return small ? BigDecimal.valueOf(value).stripTrailingZeros().toPlainString() : Units.plain(value);
+  }
+
   private static OptionalDouble lengthUnit(String word) {
     return switch (word.toLowerCase(Locale.ROOT)) {
       case "mm" -> OptionalDouble.of(1);
@@ -77,7 +103,11 @@ final class Measures {
   }
 
   private static double number(String digits) {
-    return Double.parseDouble(digits.replace(',', '.'));
+    int over = digits.indexOf('/');
+    if (over < 0) return Double.parseDouble(digits.replace(',', '.'));
+    String[] parts = digits.split("[\\s/-]+");
+    double whole = parts.length == 3 ? Double.parseDouble(parts[0]) : 0;
+    return whole + Double.parseDouble(parts[parts.length - 2]) / Double.parseDouble(parts[parts.length - 1]);
   }
 
   /** To a ten-thousandth of a millimetre, so that 45 cm is 450 and not 449.99999999. */

@@ -6,6 +6,7 @@ import holdfast.app.report.Table;
 import holdfast.app.report.Units;
 import holdfast.model.io.NewScene;
 import holdfast.model.io.SceneFiles;
+import holdfast.model.io.SceneNames;
 import holdfast.model.io.SceneWriter;
 import holdfast.model.io.TankSize;
 import holdfast.model.io.TankSizes;
@@ -68,10 +69,11 @@ final class NewCommand extends Subcommand {
   @Option(names = "--name", paramLabel = "WORDS", description = "A title for the scene.")
   private String name = "new tank";
 
-  @Option(names = {"-o", "--output"}, paramLabel = "FILE", description = "Where to write it; without it, to standard output.")
+  @Option(names = {"-o", "--output"}, paramLabel = "FILE.json",
+      description = "Where to write it; without it, to standard output.")
   private Path output;
 
-  @Option(names = "--replace", description = "Write over a file that is already there.")
+  @Option(names = "--replace", description = Outputs.REPLACE_SCENE)
   private boolean replace;
 
   @Override
@@ -87,7 +89,8 @@ final class NewCommand extends Subcommand {
     if (size == null) {
       throw new InputProblem("the size of the tank is missing.", "Such as 90x45x45 cm; --sizes lists common ones.");
     }
-    if (output != null) Inputs.mustNotBeThere(output, replace);
+    if (!SceneNames.isTitle(name)) throw Inputs.noName("--name", name, SceneNames.longestTitle());
+    if (output != null) Outputs.mayWrite("-o", output, Outputs.Kind.SCENE, replace);
     List<Double> typed = Measures.sizeMm("--size", size);
     boolean assumed = sideGlass == null || bottomGlass == null;
     double usual = inside ? UsualGlass.forInsideMm(typed.get(0), typed.get(1), typed.get(2))

@@ -13,9 +13,9 @@ import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -46,11 +46,14 @@ final class PictureCommand extends Subcommand {
   @Option(names = {"-o", "--output"}, required = true, paramLabel = "FILE.png", description = "Where to write the picture.")
   private Path output;
 
+  @Option(names = "--replace", description = Outputs.REPLACE_DRAWN)
+  private boolean replace;
+
   @Option(names = "--of", paramLabel = "tank|pane", description = "Of what. Default: tank.")
   private String of = "tank";
 
   @Option(names = "--view", paramLabel = "front|left|top|corner", description = "From where. Default: corner.")
-  private String view = "corner";
+  private String view;
 
   @Option(names = "--size", paramLabel = "WxH", description = "Width and height in pixels, each 160 to 8192. Default: 1280x800.")
   private String size = "1280x800";
@@ -61,10 +64,7 @@ final class PictureCommand extends Subcommand {
   @Override
   protected ExitCode run() throws IOException {
     PictureMaker.Wish wish = wish();
-    if (!output.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".png")) {
-      throw new InputProblem("-o must name a file that ends in .png, was '" + output + "'.");
-    }
-    Inputs.mustNotBeThere(output, true);
+    Outputs.mayWrite("-o", output, Outputs.Kind.PICTURE, replace);
     Scene s = Inputs.scene(scene);
     if (ofPane()) return pane(s, wish);
     Path folder = scene.toAbsolutePath().getParent();
@@ -83,13 +83,22 @@ final class PictureCommand extends Subcommand {
     }
     Pngs.save(output, drawn.pictures().get(0));
     if (format == Format.JSON) print(Json.text(told(wish)));
-    else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, " + view + ".\n");
+    else if (!quiet) print("Wrote " + output + ": " + wish.width() + " × " + wish.height() + " pixels, "
+        + wish.view().word() + ".\n");
     return ExitCode.FINE;
   }
 
   private boolean ofPane() {
-    if (!of.equals("tank") && !of.equals("pane")) throw new InputProblem("--of must be tank or pane, was '" + of + "'.");
-    return of.equals("pane");
+    return Choice.of("--of", of, Of.values(), Of::word) == Of.PANE;
+  }
+
+  /** What is drawn. */
+  private enum Of {
+    TANK, PANE;
+
+    String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /** The stress map of the bottom pane: the check's own loads, a finer net. */
@@ -112,8 +121,11 @@ final class PictureCommand extends Subcommand {
   }
 
   private PictureMaker.Wish wish() {
-    Camera.View from = Arrays.stream(Camera.View.values()).filter(v -> v.word().equals(view)).findFirst()
-        .orElseThrow(() -> new InputProblem("--view must be front, left, top or corner, was '" + view + "'."));
+    Camera.View from = view == null ? Camera.View.CORNER : Choice.of("--view", view, Camera.View.values(), Camera.View::word);
+    if (ofPane() && (view != null || names)) {
+      throw new InputProblem(
+          (view != null ? "--view" : "--names") + " goes with a picture of the tank: the pane is drawn in plan.");
+    }
     Matcher m = SIZE.matcher(size.strip());
     if (!m.matches()) {
       throw new InputProblem("--size must be two numbers with an x between them, such as 1280x800, was '" + size + "'.");
@@ -130,8 +142,8 @@ final class PictureCommand extends Subcommand {
     Map<String, Object> m = new LinkedHashMap<>();
     m.put("format", "holdfast-picture/1");
     m.put("file", output.toString());
-    m.put("of", of);
-    m.put("view", ofPane() ? "plan" : view);
+    m.put("of", ofPane() ? "pane" : "tank");
+    m.put("view", ofPane() ? "plan" : wish.view().word());
     m.put("width_px", wish.width());
     m.put("height_px", wish.height());
     return m;

@@ -3,6 +3,7 @@ package holdfast.app.command;
 import holdfast.app.report.Json;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
+import holdfast.model.io.SceneNames;
 import holdfast.model.io.SceneWriter;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.SeaWater;
@@ -88,18 +89,16 @@ final class RockCommand extends Subcommand {
   // -- what was typed -----------------------------------------------------------------------------------------------
 
   private Rock rock() {
-    if (name.isBlank() || name.length() > 80 || name.chars().anyMatch(Character::isISOControl)) {
-      throw new InputProblem("--name must be words on one line, at most 80 characters.");
-    }
+    if (!SceneNames.isRockName(name)) throw Inputs.noName("--name", name, SceneNames.longestRockName());
     Rock.Kind is = Choice.of("--kind", kind, Rock.Kind.values(), Rock.Kind::word);
-    within("--sealed", sealedMl, 0, 100_000, "ml");
+    Measures.within("--sealed", sealedMl, 0, 100_000, "ml");
     return new Rock(name, is, form(), mass(), sealedMl, is == Rock.Kind.LIVE, false, OptionalDouble.empty());
   }
 
   private Rock.Form form() {
     if (mesh != null) {
       if (size != null || look != null) throw new InputProblem("a rock has a --size with a --look, or a --mesh, not both.");
-      Inputs.mustBeThere(mesh);
+      Inputs.meshMustBeThere(mesh);
       return new Rock.Mesh(mesh.toString(), Measures.lengthMm("--mesh-unit", "1 " + meshUnit));
     }
     if (size == null) {
@@ -110,7 +109,7 @@ final class RockCommand extends Subcommand {
           "block, slab, round, shelf, branch, arch, spike or box");
     }
     List<Double> mm = Measures.sizeMm("--size", size);
-    mm.forEach(side -> within("--size: each side", side, 5, 3000, "mm"));
+    mm.forEach(side -> Measures.within("--size: each side", side, 5, 3000, "mm"));
     return new Rock.Measured(
         Choice.of("--look", look, Rock.Look.values(), Rock.Look::word), mm.get(0), mm.get(1), mm.get(2), seed);
   }
@@ -118,22 +117,20 @@ final class RockCommand extends Subcommand {
   private Rock.Mass mass() {
     if (mass != null && density != null) throw new InputProblem("a rock has a --mass or a --density, not both.");
     if (density != null) {
-      within("--density", density, 0.1, 4, "kg/L");
+      if (density >= 100 && density <= 4000) {
+        throw new InputProblem("--density must be from 0.1 to 4 kg/L, was " + Units.plain(density) + " kg/L.",
+            "If that was in kilograms a cubic metre, it is " + Units.plain(density / 1e3) + " kg/L.");
+      }
+      Measures.within("--density", density, 0.1, 4, "kg/L");
       return new Rock.BulkDensity(density);
     }
     if (mass == null) {
       throw new InputProblem("the rock's mass is missing.", "Weigh it and say --mass \"5.6 kg\", or guess with --density 1.4.");
     }
     double kg = Measures.massKg("--mass", mass);
-    within("--mass", kg, 0.001, 500, "kg");
+    Measures.within("--mass", kg, 0.001, 500, "kg");
     return new Rock.Weighed(
         kg, Choice.of("--weighed", weighed, Rock.Weighing.values(), Rock.Weighing::word), OptionalDouble.empty());
-  }
-
-  private static void within(String what, double value, double least, double most, String unit) {
-    if (value >= least && value <= most) return;
-    throw new InputProblem(what + " must be from " + Units.plain(least) + " to " + Units.plain(most) + " " + unit + ", was "
-        + Units.plain(value) + " " + unit + ".");
   }
 
   // -- what it comes to ---------------------------------------------------------------------------------------------

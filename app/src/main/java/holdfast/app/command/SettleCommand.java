@@ -37,11 +37,11 @@ final class SettleCommand extends Subcommand {
   @Parameters(paramLabel = "SCENE", description = "The sketch.")
   private Path input;
 
-  @Option(names = {"-o", "--output"}, paramLabel = "FILE",
+  @Option(names = {"-o", "--output"}, paramLabel = "FILE.json",
       description = "Where to write the settled scene; without it nothing is written, only told.")
   private Path output;
 
-  @Option(names = "--replace", description = "Write over a file that is already there.")
+  @Option(names = "--replace", description = Outputs.REPLACE_SCENE)
   private boolean replace;
 
   @Option(names = "--drop", paramLabel = "NAME", description = "Let this rock down, placed already or not yet.")
@@ -65,7 +65,7 @@ final class SettleCommand extends Subcommand {
     }
     if (drop != null) return drop();
     Scene scene = Inputs.scene(input);
-    if (output != null) Inputs.mustNotBeThere(output, replace);
+    if (output != null) Outputs.mayWrite("-o", output, Outputs.Kind.SCENE, replace);
     Shapes shapes = Inputs.shapes(scene, input);
     SettleResult result = telling("Settling", () -> Settle.settle(SceneBodies.settleJob(scene, shapes.bodies().values())));
     if (result instanceof SettleResult.NotDone none) {
@@ -89,7 +89,8 @@ final class SettleCommand extends Subcommand {
     if (!m.matches()) {
       throw new InputProblem("--at must be two lengths in mm with a comma between them, such as 420,210, was '" + at + "'.");
     }
-    if (output != null) Inputs.mustNotBeThere(output, replace);
+    if (output != null) Outputs.mayWrite("-o", output, Outputs.Kind.SCENE, replace);
+    if (turned != null) Measures.within("--turned", turned, -360, 360, "degrees");
     DropRun.Wish wish = new DropRun.Wish(input, drop, Double.parseDouble(m.group(1)), Double.parseDouble(m.group(2)),
         turned == null ? 0 : turned, steadiest, output);
     return new DropRun(wish, format, units, quiet, console()).run(() -> progress(steadiest ? "Trying rests" : "Letting it down"));

@@ -41,6 +41,9 @@ final class SheetCommand extends Subcommand {
       description = "Where to write the sheet; may be left out with --format json.")
   private Path output;
 
+  @Option(names = "--replace", description = Outputs.REPLACE_DRAWN)
+  private boolean replace;
+
   @Option(names = "--paper", paramLabel = "a4|letter", description = "Default: a4, or letter with --units us.")
   private String paper;
 
@@ -51,12 +54,7 @@ final class SheetCommand extends Subcommand {
   protected ExitCode run() throws IOException {
     Sheet.Paper size = paper();
     if (output == null && format != Format.JSON) throw new InputProblem("name the file to write with -o FILE.pdf.");
-    if (output != null) {
-      if (!output.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
-        throw new InputProblem("-o must name a file that ends in .pdf, was '" + output + "'.");
-      }
-      Inputs.mustNotBeThere(output, true);
-    }
+    if (output != null) Outputs.mayWrite("-o", output, Outputs.Kind.SHEET, replace);
     Scene s = Inputs.scene(scene);
     Shapes shapes = Inputs.shapes(s, scene);
     SheetContent content;
@@ -72,7 +70,7 @@ final class SheetCommand extends Subcommand {
       if (output != null) SceneFiles.saveBytes(output, Sheet.pdf(content, size, units, !noFootprint));
     }
     if (format == Format.JSON) print(SheetJson.of(content));
-    else if (!quiet) print("Wrote " + output + ". " + content.check().orElseThrow().headline() + "\n");
+    else if (!quiet) print("Wrote " + output + ". " + units.prose(content.check().orElseThrow().headline()) + "\n");
     return content.check().orElseThrow().fails() ? ExitCode.FAILS : ExitCode.FINE;
   }
 

@@ -30,6 +30,10 @@ final class SolveCommand extends Subcommand {
   @Parameters(paramLabel = "BLOCKS", description = "The file of blocks.")
   private Path file;
 
+  SolveCommand() {
+    format = Format.JSON;
+  }
+
   @Override
   protected ExitCode run() {
     LooseBlocks blocks = Inputs.looseBlocks(file);
@@ -38,8 +42,7 @@ final class SolveCommand extends Subcommand {
       throw new InputProblem(file + ": block '" + n.block() + "' is no solid: " + n.reason() + ".");
     }
     Result r = ((Outcome.Solved) outcome).result();
-    boolean asked = spec.commandLine().getParseResult().hasMatchedOption("--format");
-    print(asked && format == Format.TEXT ? text(blocks, r) : json(blocks, r));
+    print(format == Format.TEXT ? text(blocks, r) : json(blocks, r));
     return r.equilibrium() == Answer.YES && r.stays() == Answer.YES ? ExitCode.FINE : ExitCode.FAILS;
   }
 

@@ -20,7 +20,7 @@ public abstract class Subcommand implements Callable<Integer> {
   protected CommandSpec spec;
 
   @Option(names = "--format", paramLabel = "text|json", converter = FormatWord.class,
-      description = "Text for people (the default) or JSON for programs.")
+      description = "Text for people or JSON for programs. Default: ${DEFAULT-VALUE}.")
   protected Format format = Format.TEXT;
 
   @Option(names = "--units", paramLabel = "metric|us", converter = UnitsWord.class,

@@ -10,8 +10,8 @@ import picocli.CommandLine.Parameters;
 /** The viewport. */
 @Command(description = {
   "",
-  "Opens a window on a scene: set rocks down, drag and turn them, see at once whether the heap stands and why not,",
-  "bump it, save the scene. Without a scene it offers common tanks and a worked example. F1 lists every key.",
+  "Opens a window on a scene: set rocks down, drag and turn them, see at once whether the heap stands and why not, bump it, "
+      + "save the scene. Without a scene it offers common tanks and a worked example. F1 lists every key.",
   "",
   "  holdfast view",
   "  holdfast view heap.json",

@@ -9,6 +9,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -119,6 +120,35 @@ class BumpCommandTest {
         .contains("given were --remove and --undermine");
     assertThat(Run.holdfast("bump", scene, "--undermine", "slab", "--toward", "left").exit()).isEqualTo(2);
     assertThat(Run.holdfast("bump", scene, "--remove", "slab", "--foot", "1").err()).isEqualTo("holdfast: --foot goes with --undermine.\n");
+  }
+
+  /** An option that would do nothing is refused, not passed over in silence. */
+  @Test
+  void anOptionThatWouldDoNothingIsTold(@TempDir Path folder) throws IOException {
+    String scene = scene(folder);
+    String[] blow = {"bump", scene, "--rock", "slab", "--toward", "left", "--impulse", "0.1"};
+    assertThat(Run.holdfast(with(blow, "--speed", "2")).err()).isEqualTo("holdfast: --speed goes with --fish or --arm.\n");
+    assertThat(Run.holdfast(with(blow, "--stroke", "20")).err()).isEqualTo("holdfast: --stroke goes with --arm.\n");
+    assertThat(Run.holdfast("bump", scene, "--remove", "slab", "--height", "0.5").err())
+        .isEqualTo("holdfast: --height goes with a blow or an arm, not with --remove.\n");
+    assertThat(Run.holdfast(with(blow, "--foot", "1")).exit()).isEqualTo(2);
+  }
+
+  private static String[] with(String[] line, String... more) {
+    return Stream.of(line, more).flatMap(Stream::of).toArray(String[]::new);
+  }
+
+  @Test
+  void aNumberOutOfItsRangeIsToldAsItWasTyped(@TempDir Path folder) throws IOException {
+    String[] line = {"bump", scene(folder), "--rock", "slab", "--toward", "left"};
+    assertThat(Run.holdfast(with(line, "--impulse", "-0.5")).err())
+        .isEqualTo("holdfast: --impulse must be from 0.000001 to 1000 N s, was -0.5 N s.\n");
+    assertThat(Run.holdfast(with(line, "--impulse", "1e9")).err())
+        .isEqualTo("holdfast: --impulse must be from 0.000001 to 1000 N s, was 1000000000 N s.\n");
+    assertThat(Run.holdfast(with(line, "--impulse", "NaN")).err())
+        .isEqualTo("holdfast: --impulse must be from 0.000001 to 1000 N s, was no number.\n");
+    assertThat(Run.holdfast(with(line, "--fish", "300", "--speed", "2")).err())
+        .isEqualTo("holdfast: --fish must be from 0.0001 to 50 kg, was 300 kg.\n");
   }
 
   @Test

@@ -94,7 +94,7 @@ class CheckCommandTest {
   @Test
   void wrongOptions() throws Exception {
     String file = scene("flat.json", FLAT, "").toString();
-    assertThat(Run.holdfast("check").err()).startsWith("holdfast: holdfast check needs SCENE.\n");
+    assertThat(Run.holdfast("check").err()).startsWith("holdfast: check needs SCENE.\n");
     assertThat(Run.holdfast("check", file, "--threads", "0").err()).isEqualTo("holdfast: --threads must be from 1 to 256, was 0.\n");
     assertThat(Run.holdfast("check", file, "--vary", "-3").err())
         .isEqualTo("holdfast: --vary must be from 0 to 100000, was -3.\n");

@@ -115,6 +115,17 @@ class LauncherTest {
         "holdfast: invalid value for option '--impulse': 'hard' is not a number.\n");
   }
 
+  /** Words that explain what was taken for granted, and no line broken in its middle. */
+  @Test
+  void helpSaysWhatIsTakenWithoutAWord() {
+    assertThat(Run.holdfast("check", "--help").out()).contains("Default: text.");
+    assertThat(Run.holdfast("solve", "--help").out()).contains("Default: json.");
+    for (CommandTable c : CommandTable.values()) {
+      assertThat(Run.holdfast(c.word(), "--help").out()).as(c.word()).doesNotContainPattern("[a-z],\\n[a-z]+ [^\\n]{0,40}\\n\\S");
+    }
+    assertThat(Run.holdfast("check").err()).startsWith("holdfast: check needs SCENE.\n");
+  }
+
   /** One letter is no slip of another. */
   @Test
   void anOptionOfOneLetter() {

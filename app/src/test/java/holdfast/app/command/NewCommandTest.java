@@ -117,6 +117,33 @@ class NewCommandTest {
         .startsWith("holdfast: --side-glass: 'thick' is not a length.\n");
   }
 
+  /** A foot and a half is 457.2 mm, 24 1/2 in are 622.3, 3/8 in 9.525 (1 in = 25.4 mm, NIST SP 811). */
+  @Test
+  void inchesAreTakenAsTapesHaveThem() {
+    for (String size : List.of("24 1/2x18x16 in", "24-1/2 in x 18 in x 16 in", "24.5\" x 18\" x 16\"")) {
+      Run r = Run.holdfast("new", "--size", size, "--inside", "--side-glass", "3/8 in", "--bottom-glass", "3/8\"");
+      assertThat(r.err()).as(size).isEmpty();
+      assertThat(r.out()).contains("\"length_mm\": 622.3,", "\"width_mm\": 457.2,", "\"height_mm\": 406.4,",
+          "\"side_glass_mm\": 9.525,", "\"bottom_glass_mm\": 9.525\n");
+    }
+    assertThat(Run.holdfast("new", "24\"x18x16").err()).startsWith("holdfast: --size: '24\"x18x16' says no unit at its end.\n")
+        .contains("\"24\"x18x16 in\"");
+    assertThat(Run.holdfast("new", "1/0x18x16 in").exit()).isEqualTo(2);
+  }
+
+  /** Else a file is written that no command reads. */
+  @Test
+  void aTitleThatASceneTakes() {
+    for (String title : List.of("", "  ", " mine", "x".repeat(201), "a\u0007b")) {
+      Run r = Run.holdfast("new", "60x30x35cm", "--name", title);
+      assertThat(r.exit()).as(title).isEqualTo(2);
+      assertThat(r.out()).isEmpty();
+      assertThat(r.err()).startsWith("holdfast: --name must be 1 to 200 characters on one line, without spaces at its ends, was '");
+    }
+    Run r = Run.holdfast("new", "60x30x35cm", "--name", "珊瑚 über dem Kamin");
+    assertThat(SceneReader.read(r.out(), "out").match(Scene::name, refused -> refused.rendered())).isEqualTo("珊瑚 über dem Kamin");
+  }
+
   @Test
   void insideMeansInside() {
     Run r = Run.holdfast("new", "--size", "884x434x440 mm", "--inside", "--side-glass", "8", "--bottom-glass", "10");

@@ -75,7 +75,7 @@ class SolveCommandTest {
     Path none = dir.resolve("none.json");
     assertThat(Run.holdfast("solve", none.toString()))
         .isEqualTo(new Run(2, "", "holdfast: " + none + ": there is no such file.\n"));
-    assertThat(Run.holdfast("solve").err()).startsWith("holdfast: holdfast solve needs BLOCKS.\n");
+    assertThat(Run.holdfast("solve").err()).startsWith("holdfast: solve needs BLOCKS.\n");
     Path bad = dir.resolve("bad.json");
     Files.writeString(bad, "{ \"format\": \"loose-blocks/1\", \"friction\": -1, \"blocks\": [] }");
     Run r = Run.holdfast("solve", bad.toString());

@@ -159,6 +159,10 @@ final class JsonText {
         .replace("(('", "('")
         .replace("' )", "')")
         .replaceAll("\\s+", " ")
+        .replace("character ('}'): was expecting double-quote to start field name",
+            "character ('}'): an entry was expected, and JSON has no comma after the last one")
+        .replaceAll("character \\(']'[^:]*: expected a valid value.*",
+            "character (']'): a value was expected, and JSON has no comma after the last one")
         .strip();
     return why.isEmpty() ? "not understood" : Character.toLowerCase(why.charAt(0)) + why.substring(1);
   }

@@ -5,6 +5,7 @@ import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -15,6 +16,9 @@ import java.util.Set;
  * something only when no problem was found at all.
  */
 final class ObjectWalk {
+  /** Units that people measure in and files don't have. */
+  private static final Set<String> OTHER_UNITS = Set.of("in", "inch", "inches", "ft", "cm", "m", "lb", "lbs", "oz", "g");
+
   private final Json.Obj object;
   private final String path;
   private final Keys keys;
@@ -37,12 +41,19 @@ final class ObjectWalk {
     for (Json.Member m : object.members()) {
       if (known.contains(m.key())) continue;
       String hint = Keys.nearest(m.key(), known)
-          .map(k -> "did you mean " + k + "?")
+          .map(k -> "did you mean " + k + inItsUnit(m.key(), k) + "?")
           .orElseGet(() -> known.size() > 20
               ? "see 'holdfast defaults' for the keys" : "the keys are " + String.join(", ", known));
       problems.add(m.at(), Paths.child(path, m.key()), "a key that is not known in " + keys.what(), hint);
     }
     return Optional.of(new ObjectWalk(object, path, keys, problems));
+  }
+
+  /** A key mistyped in its unit alone was likely given a figure in that unit: then the right unit is said in full. */
+  private static String inItsUnit(String typed, String key) {
+    if (!OTHER_UNITS.contains(typed.substring(typed.lastIndexOf('_') + 1).toLowerCase(Locale.ROOT))) return "";
+    if (key.endsWith("_mm")) return ", in millimetres";
+    return key.endsWith("_kg") ? ", in kilograms" : "";
   }
 
   boolean has(Key key) {
@@ -263,7 +274,7 @@ final class ObjectWalk {
     return value(key).map(Json::at).orElse(object.at());
   }
 
-  private static boolean isPlain(String s, int longest) {
+  static boolean isPlain(String s, int longest) {
     return !s.isEmpty() && s.length() <= longest && s.equals(s.strip())
         && s.chars().noneMatch(c -> Character.isISOControl(c) || c == '\u2028' || c == '\u2029')
         && s.codePoints().noneMatch(c -> c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE);

@@ -70,7 +70,7 @@ public record TriangleMesh(List<Vec3> points, List<Triangle> triangles) {
     for (int i = 0; i < points.size(); i++) {
       if (!points.get(i).isFinite()) return Optional.of("corner " + (i + 1) + " of the mesh is not a finite number");
     }
-    if (triangles.size() < 4) return Optional.of("the mesh has " + triangles.size() + " triangles; a solid needs four");
+    if (triangles.size() < 4) return Optional.of("too few triangles in the mesh, " + triangles.size() + "; a solid needs four");
     Map<Long, Integer> edges = new HashMap<>();
     int twice = 0;
     for (Triangle t : triangles) {

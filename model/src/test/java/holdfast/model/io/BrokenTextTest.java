@@ -28,7 +28,7 @@ class BrokenTextTest {
         spoilt("trailing comma", "\"settings\": { \"push.tier_n\": 20 }",
             "\"settings\": { \"push.tier_n\": 20, }",
             ":23: $.settings['push.tier_n']: found no valid JSON at column 36; must be JSON: unexpected "
-                + "character ('}'): was expecting double-quote to start field name"),
+                + "character ('}'): an entry was expected, and JSON has no comma after the last one"),
         spoilt("a comment", "\"name\": \"small\",",
             "\"name\": \"small\", // mine",
             ":3: $.name: found no valid JSON at column 20; must be JSON: unexpected character ('/'): JSON has no "

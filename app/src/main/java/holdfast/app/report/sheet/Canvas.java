@@ -25,6 +25,9 @@ import org.apache.pdfbox.util.Matrix;
  * The same drawing gives the same bytes: no date, and a fixed document number.
  */
 final class Canvas implements AutoCloseable {
+  /** What a sheet is said to be written by. */
+  static final String PROGRAM = "holdfast";
+
   /** A space that no line is broken at. */
   private static final String TIED = "\u00a0";
   private static final Pattern FIGURE_AND_UNIT =
@@ -52,7 +55,7 @@ final class Canvas implements AutoCloseable {
     bold = font("Roboto-Bold.ttf");
     PDDocumentInformation info = new PDDocumentInformation();
     info.setTitle(title);
-    info.setCreator("holdfast");
+    info.setCreator(PROGRAM);
     document.setDocumentInformation(info);
     document.setDocumentId(0L);
     document.getDocumentCatalog().setLanguage("en");

@@ -2,9 +2,16 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.Units;
 import holdfast.app.report.sheet.Canvas.Face;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 
 /** The build sheet as a PDF: the same content and options give the same bytes. */
 public final class Sheet {
+  private static final String TITLE = "Build sheet: ";
+
   private Sheet() {}
 
   /** Sizes of paper, lying. */
@@ -27,7 +34,7 @@ public final class Sheet {
    */
   public static byte[] pdf(SheetContent content, Paper paper, Units units, boolean footprint) {
     Figures f = new Figures(units);
-    try (Canvas c = new Canvas(paper.widthMm, paper.heightMm, "Build sheet: " + content.scene().name())) {
+    try (Canvas c = new Canvas(paper.widthMm, paper.heightMm, TITLE + content.scene().name())) {
       new PlanPage(c, content, f).draw();
       new ElevationPage(c, content, f).draw();
       new TablePages(c, content, f).draw();
@@ -38,6 +45,16 @@ public final class Sheet {
       if (footprint) new FootprintPages(c, content, f).draw();
       footers(c);
       return c.bytes();
+    }
+  }
+
+  /** Whether the file is a sheet that was written here. */
+  public static boolean isOne(Path file) {
+    try (PDDocument d = Loader.loadPDF(file.toFile())) {
+      PDDocumentInformation about = d.getDocumentInformation();
+      return Canvas.PROGRAM.equals(about.getCreator()) && String.valueOf(about.getTitle()).startsWith(TITLE);
+    } catch (IOException | RuntimeException e) {
+      return false; // what cannot be read is not known to be ours
     }
   }
 
