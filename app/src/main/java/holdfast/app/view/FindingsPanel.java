@@ -18,6 +18,9 @@ final class FindingsPanel {
   /** The pages of the panel. */
   enum Page { FINDINGS, JOINTS, SHOW }
 
+  /** Of the verdict while it is being worked out, in units. */
+  private static final double JUDGING_HEIGHT = 92;
+
   private final Workbench bench;
   private final Ui ui;
   private final JointsPage joints;
@@ -63,11 +66,13 @@ final class FindingsPanel {
 
   private String title(Page p) {
     String word = p.name().substring(0, 1) + p.name().substring(1).toLowerCase(Locale.ROOT);
-    return p == Page.FINDINGS ? word + bench.report().map(r -> " " + bench.findings().size()).orElse("") : word;
+    boolean counted = p == Page.FINDINGS && bench.report().isPresent() && bench.found().get().full();
+    return counted ? word + " " + bench.findings().size() : word;
   }
 
   private void verdict() {
     ui.gap(4);
+    float top = ImGui.getCursorPosY();
     Optional<CheckReport> report = bench.report();
     Optional<String> trouble = bench.found().flatMap(Judge.Found::trouble);
     float x = ImGui.getCursorScreenPosX();
@@ -78,14 +83,15 @@ final class FindingsPanel {
       ui.title("Not judged");
       ui.wrapped(trouble.get(), Palette.INK_SOFT);
     } else if (report.isEmpty()) {
-      ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+      nothingYet(x, y);
       ImGui.indent(ui.px(30));
       ui.title("Judging…");
       ui.wrapped("What was found before no longer counts.", Palette.INK_SOFT);
+      at();
     } else if (!bench.found().get().full()) {
       soFar(report.get(), x, y);
     } else if (report.get().rocks().isEmpty() && report.get().verdict() == CheckReport.Verdict.PASSES) {
-      ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+      nothingYet(x, y);
       ImGui.indent(ui.px(30));
       ui.title("Nothing to judge yet");
       ui.wrapped(bench.units().prose(report.get().headline()), Palette.INK_SOFT);
@@ -97,21 +103,42 @@ final class FindingsPanel {
       ui.wrapped(bench.units().prose(report.get().headline()), Palette.INK_SOFT);
     }
     ImGui.unindent(ui.px(30));
+    // While answers come and go, what lies beneath stays where it is.
+    if (!bench.judgementSettled()) ImGui.setCursorPosY(Math.max(ImGui.getCursorPosY(), top + ui.px(JUDGING_HEIGHT)));
+  }
+
+  /** What is being worked out, when that takes long. */
+  private void at() {
+    bench.judgement().at().ifPresent(words -> {
+      ui.smallWrapped("Now: " + words, Palette.INK_SOFT);
+      ui.note("judging at");
+    });
   }
 
   /** The quick answer: a fail is one already, anything else is no verdict. */
   private void soFar(CheckReport quick, float x, float y) {
-    boolean fails = SoFar.fails(quick);
-    if (fails) ui.shape(SeverityLook.FAIL, x + ui.px(10), y + ui.px(11), 18);
-    else ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
+    Optional<SeverityLook> look = SoFar.look(quick);
+    if (look.isPresent()) ui.shape(look.get(), x + ui.px(10), y + ui.px(11), 18);
+    else nothingYet(x, y);
     ImGui.indent(ui.px(30));
-    ui.title(fails ? "Fails" : quick.rocks().isEmpty() ? "Judging…" : "Judging pushes…");
-    ui.wrapped(SoFar.words(quick), Palette.INK_SOFT);
+    boolean held = bench.judgement().holding();
+    ui.title(look.map(l -> l == SeverityLook.FAIL ? "Fails" : "Undecided").orElse(held ? "Stays so far" : "Judging…"));
+    ui.wrapped(SoFar.words(quick, held), Palette.INK_SOFT);
+    at();
+  }
+
+  /** A ring that is no severity. */
+  private void nothingYet(float x, float y) {
+    ImGui.getWindowDrawList().addCircle(x + ui.px(10), y + ui.px(11), ui.px(8), Palette.INK_FAINT.packed(), 24, ui.px(2));
   }
 
   private void findings() {
     Optional<CheckReport> report = bench.report();
     if (report.isEmpty()) return;
+    if (bench.judgement().holding() && !bench.found().get().full()) {
+      ui.wrapped("What is found is listed when you let the rock go.", Palette.INK_SOFT);
+      return;
+    }
     List<Finding> all = bench.findings();
     if (all.isEmpty() && bench.judgementSettled()) ui.wrapped("Nothing was found to be wrong.", Palette.INK_SOFT);
     for (int i = 0; i < all.size(); i++) {

@@ -1,20 +1,32 @@
 package holdfast.app.view;
 
+import holdfast.app.report.CheckProgress;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
 import java.util.Optional;
 
 /**
- * Judges scenes on a thread of its own, in two steps: first whether the heap stands and has room, then with every push,
- * press and shake. Only the latest scene counts: whatever was found about an older one is dropped, so that what is shown
- * is never stale, and work on it is broken off by interrupting the judging thread.
+ * Judges scenes on a thread of its own, in the steps of {@link Depth}. Only the latest scene counts: whatever was found about
+ * an older one is dropped, so that what is shown is never stale, and work on it is broken off by interrupting the judging
+ * thread. While a rock is held in the hand only the first step is done, which is the one that keeps up with it.
  */
 public final class Judge implements AutoCloseable {
+  /** How far a judgement goes, each step with all that the ones before it asked. */
+  public enum Depth {
+    /** Whether the heap stands and the rocks lie as drawn. */
+    STANDING,
+    /** Room, the bottom pane and handling as well. */
+    ROOM,
+    /** Every push, press and shake, what is dug or lifted away, which joints to fix: only this is a verdict. */
+    FULL
+  }
+
   /** Something that judges a scene. */
   @FunctionalInterface
   public interface Work {
-    CheckReport judge(Scene scene, Shapes shapes, boolean full) throws Exception;
+    CheckReport judge(Scene scene, Shapes shapes, Depth depth, CheckWatch watch) throws Exception;
   }
 
   /**
@@ -23,17 +35,25 @@ public final class Judge implements AutoCloseable {
    * @param revision the revision of the scene that was judged
    * @param report absent when judging broke off
    * @param trouble why it broke off
-   * @param full pushes, presses and shakes are in; without them there is no verdict yet, at best "so far"
+   * @param depth how far it went; short of {@link Depth#FULL} there is no verdict yet, at best "so far"
    */
-  public record Found(long revision, Optional<CheckReport> report, Optional<String> trouble, boolean full) {}
+  public record Found(long revision, Optional<CheckReport> report, Optional<String> trouble, Depth depth) {
+    boolean full() {
+      return depth == Depth.FULL;
+    }
+  }
+
+  private record Question(Scene scene, Shapes shapes, long revision) {}
 
   private final Work work;
   private final Runnable wake;
   private final Thread thread;
-  private Scene wanted;
-  private Shapes wantedShapes;
-  private long wantedRevision;
-  private Found found;
+  private Optional<Question> question = Optional.empty();
+  /** The step that the question is to be asked next; none when it is settled. */
+  private Optional<Depth> next = Optional.empty();
+  private Optional<Found> found = Optional.empty();
+  private CheckProgress progress = new CheckProgress();
+  private boolean held;
   private boolean working;
   private boolean ended;
 
@@ -49,33 +69,47 @@ public final class Judge implements AutoCloseable {
 
   /** Asks for a judgement; an earlier question is forgotten. */
   public synchronized void ask(Scene scene, Shapes shapes, long revision) {
-    if (revision == wantedRevision) return;
-    wanted = scene;
-    wantedShapes = shapes;
-    wantedRevision = revision;
-    found = null;
+    if (question.filter(q -> q.revision == revision).isPresent()) return;
+    question = Optional.of(new Question(scene, shapes, revision));
+    next = Optional.of(Depth.STANDING);
+    found = Optional.empty();
     if (working) thread.interrupt();
+    notifyAll();
+  }
+
+  /** While a rock is held nothing is asked but the first step; let go, the others follow. */
+  public synchronized void hold(boolean inHand) {
+    if (held == inHand) return;
+    held = inHand;
     notifyAll();
   }
 
   /** What is known of the scene asked about last; nothing while it is being judged. */
   public synchronized Optional<Found> found() {
-    return Optional.ofNullable(found);
+    return found;
   }
 
   /** The latest scene has been judged in full, or judging it broke off. */
   public synchronized boolean settled() {
-    return wanted == null || found != null && (found.full || found.trouble.isPresent());
+    return next.isEmpty();
+  }
+
+  /** What the judgement of the latest scene is at; empty when nothing is being worked out. */
+  public synchronized Optional<String> at() {
+    return due() ? Optional.of(progress.words()) : Optional.empty();
+  }
+
+  private boolean due() {
+    return next.isPresent() && (next.get() == Depth.STANDING || !held);
   }
 
   private void run() {
-    long done = 0;
     while (true) {
-      Scene scene;
-      Shapes shapes;
-      long revision;
+      Question asked;
+      Depth depth;
+      CheckProgress watch = new CheckProgress();
       synchronized (this) {
-        while (!ended && (wanted == null || wantedRevision == done)) {
+        while (!ended && !due()) {
           try {
             wait();
           } catch (InterruptedException e) {
@@ -83,37 +117,37 @@ public final class Judge implements AutoCloseable {
           }
         }
         if (ended) return;
-        scene = wanted;
-        shapes = wantedShapes;
-        revision = wantedRevision;
+        asked = question.orElseThrow();
+        depth = next.orElseThrow();
+        progress = watch;
         working = true;
       }
-      done = revision;
-      // The quick answer first; without the margins of every side it is shown as what it is, no verdict.
-      if (judged(scene, shapes, revision, false)) judged(scene, shapes, revision, true);
+      boolean counted = judged(asked, depth, watch);
       synchronized (this) {
         working = false;
         // The mark of an interruption that came too late must not reach the next work.
         Thread.interrupted();
       }
+      if (counted) wake.run();
     }
   }
 
-  /** True when the answer counted and there is more to ask. */
-  private boolean judged(Scene scene, Shapes shapes, long revision, boolean full) {
+  /** True when the answer counted. */
+  private boolean judged(Question asked, Depth depth, CheckWatch watch) {
     Found answer;
     try {
-      answer = new Found(revision, Optional.of(work.judge(scene, shapes, full)), Optional.empty(), full);
+      CheckReport report = work.judge(asked.scene, asked.shapes, depth, watch);
+      answer = new Found(asked.revision, Optional.of(report), Optional.empty(), depth);
     } catch (Exception | LinkageError | StackOverflowError e) {
       // A judgement that breaks off is no judgement: the window says so instead of showing an old one.
-      answer = new Found(revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), full);
+      answer = new Found(asked.revision, Optional.empty(), Optional.of(String.valueOf(e.getMessage())), depth);
     }
     synchronized (this) {
-      if (ended || revision != wantedRevision) return false;
-      found = answer;
+      if (ended || question.orElse(null) != asked) return false;
+      found = Optional.of(answer);
+      next = answer.trouble.isPresent() || answer.full() ? Optional.empty() : Optional.of(Depth.values()[depth.ordinal() + 1]);
     }
-    wake.run();
-    return answer.trouble.isEmpty();
+    return true;
   }
 
   @Override

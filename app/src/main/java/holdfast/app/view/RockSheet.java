@@ -65,7 +65,7 @@ final class RockSheet {
     String text = line.flatMap(CheckReport.RockLine::weakest)
         .map(w -> "Holds " + (w.unlimited() ? "more than " : "") + Scale.force(w.marginN(), bench.units())
             + " from its weakest side")
-        .orElse(bench.judgementSettled() ? "" : "judging…");
+        .orElse(bench.judgementSettled() ? "" : bench.judgement().holding() ? "judged when you let go" : "judging…");
     ui.small(text, Palette.INK_SOFT);
   }
 

@@ -110,7 +110,7 @@ final class ScenePainter {
     s.add(bench.hovered());
     s.add(bench.units());
     s.add(bench.mode());
-    s.add(bench.found().map(f -> f.revision() + (f.full() ? "full" : "quick")));
+    s.add(bench.found().map(f -> List.of(f.revision(), f.depth())));
     s.add(bench.opened().map(System::identityHashCode));
     for (Shown.Layer l : Shown.Layer.values()) s.add(has(l));
     s.add(bench.shown().cutWay());
@@ -266,6 +266,7 @@ final class ScenePainter {
     if (bench.mode() == Workbench.Mode.ARRANGE && free && hands.near()) {
       Handles.draw(brush, eye, chosen.get(), hands.lit());
     }
+    if (hands.carrying()) HeldMark.draw(brush, eye, chosen.get(), bench.found());
   }
 
   /** The line of the chosen rock whose push rose is to be drawn. */

@@ -1,11 +1,13 @@
 package holdfast.app.view;
 
+import holdfast.app.report.SeverityLook;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -24,17 +26,20 @@ final class SoFar {
     return f.code() == Code.UNDECIDED && f.figure().isEmpty() && f.state().isEmpty() && f.about().equals(List.of("the heap"));
   }
 
-  static boolean fails(CheckReport quick) {
-    return findings(quick).stream().anyMatch(f -> f.severity() == Severity.FAIL);
+  /** How bad it is already; empty where nothing speaks against it so far, which is no pass. */
+  static Optional<SeverityLook> look(CheckReport quick) {
+    if (quick.verdict() == CheckReport.Verdict.FAILS) return Optional.of(SeverityLook.FAIL);
+    return findings(quick).stream().filter(f -> f.severity() == Severity.FAIL).findAny().map(f -> SeverityLook.UNDECIDED);
   }
 
-  static String words(CheckReport quick) {
-    if (fails(quick)) {
-      return "Not safe as it is: " + findings(quick).stream().filter(f -> f.severity() == Severity.FAIL)
-          .map(f -> f.code().title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", "))
-          + ". Pushes are still being asked about.";
-    }
+  /** {@code held}: a rock is in the hand, and the rest is asked when it is let go. */
+  static String words(CheckReport quick, boolean held) {
     if (quick.rocks().isEmpty()) return "No rock is placed yet.";
-    return "Stays under its own weight so far. No verdict yet: pushes, presses and shaking are being asked about.";
+    String known = look(quick).map(l -> l == SeverityLook.FAIL
+        ? "Not safe as it is: " + findings(quick).stream().filter(f -> f.severity() == Severity.FAIL)
+            .map(f -> f.code().title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", ")) + "."
+        : "Whether it stays could not be settled: treat it as falling.").orElse("Stays under its own weight so far. No verdict yet.");
+    return known + (held ? " Room, pushes and shaking are judged when you let go."
+        : " Pushes, presses and shaking are still being asked about.");
   }
 }

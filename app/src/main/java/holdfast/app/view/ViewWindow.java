@@ -166,6 +166,7 @@ final class ViewWindow implements AutoCloseable {
 
   /** Draws a frame if something changed; true when it did. */
   boolean frame(long now) {
+    bench.judgement().hold(hands.carrying());
     if (bench.tick(now) | painter.tick(now)) due = Math.max(due, 1);
     if (!commands.sheet().equals(sheetBefore)) {
       sheetBefore = commands.sheet();

@@ -5,8 +5,6 @@ import holdfast.app.report.Units;
 import holdfast.app.view.gl.GlContext;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
-import holdfast.engine.check.CheckReport;
-import holdfast.engine.check.CheckWatch;
 import holdfast.engine.statics.Recall;
 import holdfast.model.io.TankSizes;
 import holdfast.model.scene.Scene;
@@ -51,14 +49,19 @@ public final class Viewport {
   static Judge.Work judging() {
     int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
     Recall recall = new Recall();
-    return (scene, shapes, full) -> judged(scene, shapes, full, threads, recall);
+    // Whoever drags a rock asks the first step over and over: what was found of all pushes must not be forgotten over that.
+    Recall standing = new Recall();
+    return (scene, shapes, depth, watch) -> {
+      sound(shapes);
+      return depth == Judge.Depth.STANDING ? Check.standing(scene, shapes, threads, watch, standing)
+          : Check.run(scene, shapes, new CheckOptions(threads, depth == Judge.Depth.FULL, 0, 1), watch, recall);
+    };
   }
 
-  private static CheckReport judged(Scene scene, Shapes shapes, boolean full, int threads, Recall recall) {
+  private static void sound(Shapes shapes) {
     if (!shapes.sound()) {
       Shapes.Problem p = shapes.problems().get(0);
       throw new IllegalStateException("'" + p.rock() + "' has no shape: " + p.reason() + ".");
     }
-    return Check.run(scene, shapes, new CheckOptions(threads, full, 0, 1), CheckWatch.NONE, recall);
   }
 }

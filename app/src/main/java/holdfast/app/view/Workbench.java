@@ -34,7 +34,7 @@ final class Workbench implements AutoCloseable {
   private static final double ROOM_M = 0.12;
 
   private final Filing filing;
-  private final Judge judge;
+  private final Judgement judgement;
   private final Chores chores;
   private final Chores plans;
   private final SceneStones stones;
@@ -49,15 +49,12 @@ final class Workbench implements AutoCloseable {
   private Units units = Units.METRIC;
   private Mode mode = Mode.ARRANGE;
   private double aspect = 1.6;
-  /** The answer that the latest frame knew of. */
-  private Judge.Found seen;
-  private long asked;
   private long now;
   private long gestures;
 
   Workbench(Scene scene, Path userFolder, Judge.Work work, Runnable wake) {
     filing = new Filing(userFolder);
-    judge = new Judge(work, wake);
+    judgement = new Judgement(work, wake, () -> document.revision());
     chores = new Chores(wake);
     plans = new Chores(wake);
     stones = new SceneStones(name -> ScanFiles.load(filing.folder(), name));
@@ -131,21 +128,15 @@ final class Workbench implements AutoCloseable {
       if (flight.get().over(now)) flight = Optional.empty();
       redraw = true;
     }
-    Judge.Found f = found().orElse(null);
-    if (f != seen) {
-      seen = f;
-      redraw = true;
-    }
     if (notice.isPresent() && now > notice.get().untilNanos()) {
       notice = Optional.empty();
       redraw = true;
     }
-    if (document.revision() != asked) {
-      asked = document.revision();
+    if (judgement.ask(scene(), () -> stones.shapes(scene()), now)) {
       opened = Optional.empty();
-      judge.ask(scene(), stones.shapes(scene()), asked);
       redraw = true;
     }
+    redraw |= judgement.news();
     try {
       redraw |= filing.tick(document, now);
     } catch (IOException e) {
@@ -245,22 +236,25 @@ final class Workbench implements AutoCloseable {
 
   // -- judgement ----------------------------------------------------------------------------------------------------
 
+  Judgement judgement() {
+    return judgement;
+  }
+
   /** What is known of the scene as it is now. */
   Optional<Judge.Found> found() {
-    return judge.found().filter(f -> f.revision() == document.revision());
+    return judgement.found();
   }
 
   Optional<CheckReport> report() {
-    return found().flatMap(Judge.Found::report);
+    return judgement.report();
   }
 
-  /** What was found, as far as it may be said by now. */
   List<Finding> findings() {
-    return found().flatMap(f -> f.report().map(r -> f.full() ? r.findings() : SoFar.findings(r))).orElse(List.of());
+    return judgement.findings();
   }
 
   boolean judgementSettled() {
-    return asked == document.revision() && judge.settled();
+    return judgement.settled();
   }
 
   Optional<Finding> opened() {
@@ -372,7 +366,7 @@ final class Workbench implements AutoCloseable {
 
   @Override
   public void close() {
-    judge.close();
+    judgement.close();
     chores.close();
     plans.close();
   }

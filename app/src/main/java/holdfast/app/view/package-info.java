@@ -4,8 +4,8 @@
  *
  * <p>{@link holdfast.app.view.Viewport} opens a window on a scene. {@code ViewWindow} takes the events of the display and
  * draws a frame when something changed; {@code Workbench} is all that it works on: the document of {@code app.edit}, its file
- * ({@code Filing}), what is chosen and opened, the camera, and the {@code Judge}, who judges on a thread of his own. Longer
- * jobs go to {@code Chores}.
+ * ({@code Filing}), what is chosen and opened, the camera, and the {@code Judgement} of the scene as it is now, which comes
+ * from the {@code Judge} on a thread of his own. Longer jobs go to {@code Chores}.
  *
  * <p>The panels round the picture: {@code TopBar}, {@code RocksPanel} with {@code RockSheet}, {@code FindingsPanel} with
  * {@code JointsPage} and {@code ShowPage}, {@code FootStrip}; {@code Sheets} are the dialogues over it. {@code Ui} has the

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.app.report.Units;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.engine.check.Finding;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
@@ -24,7 +25,7 @@ class FindingWordsTest {
   @ValueSource(strings = {"cube", "bad", "peninsula-before", "nano"})
   void everyFigureHasItsUnit(String name) throws Exception {
     Scene scene = Judged.scene(name);
-    CheckReport report = Judged.judge(scene, Shapes.of(scene, MeshLoader.NONE), true);
+    CheckReport report = Judged.judge(scene, Shapes.of(scene, MeshLoader.NONE), Judge.Depth.FULL, CheckWatch.NONE);
     assertThat(report.findings()).isNotEmpty();
     for (Finding f : report.findings()) {
       for (String words : List.of(f.sentence(), f.remedy())) {

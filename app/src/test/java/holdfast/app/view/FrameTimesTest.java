@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import holdfast.app.edit.Edit;
 import holdfast.app.edit.Scenes;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
@@ -90,9 +91,9 @@ class FrameTimesTest {
     }
     Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
     long start = System.nanoTime();
-    CheckReport quick = Viewport.judging().judge(scene, shapes, false);
+    CheckReport quick = Viewport.judging().judge(scene, shapes, Judge.Depth.STANDING, CheckWatch.NONE);
     long middle = System.nanoTime();
-    CheckReport full = Viewport.judging().judge(scene, shapes, true);
+    CheckReport full = Viewport.judging().judge(scene, shapes, Judge.Depth.FULL, CheckWatch.NONE);
     long end = System.nanoTime();
     assertThat(quick.rocks()).hasSameSizeAs(full.rocks());
     System.out.printf("%d rocks: quick judgement %.2f s, full judgement %.2f s%n", rocks, (middle - start) * 1e-9, (end - middle) * 1e-9);

@@ -3,10 +3,13 @@ package holdfast.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.app.edit.Scenes;
+import holdfast.app.report.SeverityLook;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
+import holdfast.engine.statics.State;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
@@ -26,14 +29,21 @@ class JudgeTest {
   private static final Shapes SHAPES = Shapes.of(SCENE, MeshLoader.NONE);
   private static final Finding NOT_ASKED = new Finding(Code.UNDECIDED, Severity.FAIL, List.of("the heap"), OptionalDouble.empty(),
       OptionalDouble.empty(), "", Optional.empty(), "Pushes were not asked about.", "");
+  private static final Finding UNSETTLED = new Finding(Code.UNDECIDED, Severity.FAIL, List.of("block"), OptionalDouble.empty(),
+      OptionalDouble.empty(), "", Optional.of(State.DRY), "Whether this heap stays could not be settled.", "");
   private static final Finding FALLS = new Finding(Code.FALLS, Severity.FAIL, List.of("block"), OptionalDouble.empty(),
       OptionalDouble.empty(), "", Optional.empty(), "It falls.", "");
 
   private static CheckReport report(Scene s, Finding... findings) {
-    var verdict = findings.length == 0 ? CheckReport.Verdict.PASSES : CheckReport.Verdict.UNDECIDED;
+    var verdict = findings.length == 0 ? CheckReport.Verdict.PASSES
+        : List.of(findings).contains(FALLS) ? CheckReport.Verdict.FAILS : CheckReport.Verdict.UNDECIDED;
     return new CheckReport(s, verdict, "", List.of(findings), List.of(),
         List.of(new CheckReport.RockLine("block", "dry", 1, 6, 150, List.of(), Optional.empty(), 0)), List.of(), List.of(), List.of(),
         Optional.empty(), List.of());
+  }
+
+  private static Optional<Judge.Found> found(CheckReport report) {
+    return Optional.of(new Judge.Found(1, Optional.of(report), Optional.empty(), Judge.Depth.STANDING));
   }
 
   private static void until(BooleanSupplier done) throws InterruptedException {
@@ -44,9 +54,9 @@ class JudgeTest {
   @Test
   void quickAnswerFirstThenTheFullOne() throws Exception {
     CountDownLatch go = new CountDownLatch(1);
-    try (Judge judge = new Judge((s, shapes, full) -> {
-      if (full) go.await();
-      return full ? report(s) : report(s, NOT_ASKED);
+    try (Judge judge = new Judge((s, shapes, depth, watch) -> {
+      if (depth == Judge.Depth.FULL) go.await();
+      return depth == Judge.Depth.FULL ? report(s) : report(s, NOT_ASKED);
     }, () -> { })) {
       judge.ask(SCENE, SHAPES, 7);
       until(() -> judge.found().isPresent());
@@ -58,13 +68,67 @@ class JudgeTest {
     }
   }
 
+  /** What keeps up with a rock in the hand is asked of it, and the rest when it is let go. */
+  @Test
+  void aHeldRockIsAskedOnlyWhetherItStands() throws Exception {
+    List<Judge.Depth> asked = Collections.synchronizedList(new ArrayList<>());
+    try (Judge judge = new Judge((s, shapes, depth, watch) -> {
+      asked.add(depth);
+      return report(s);
+    }, () -> { })) {
+      judge.hold(true);
+      judge.ask(SCENE, SHAPES, 1);
+      until(() -> judge.found().isPresent());
+      assertThat(judge.at()).as("nothing is being worked out").isEmpty();
+      judge.ask(SCENE.withJoints(List.of()), SHAPES, 2);
+      until(() -> judge.found().filter(f -> f.revision() == 2).isPresent());
+      TimeUnit.MILLISECONDS.sleep(100);
+      assertThat(asked).containsOnly(Judge.Depth.STANDING);
+      assertThat(judge.settled()).isFalse();
+      judge.hold(false);
+      until(judge::settled);
+      assertThat(asked.subList(asked.size() - 2, asked.size())).containsExactly(Judge.Depth.ROOM, Judge.Depth.FULL);
+      assertThat(judge.found().orElseThrow().full()).isTrue();
+    }
+  }
+
+  /** What an older question was at is never told of the newer one. */
+  @Test
+  void saysWhatItIsAtWhileItWorks() throws Exception {
+    CountDownLatch told = new CountDownLatch(1);
+    CountDownLatch go = new CountDownLatch(1);
+    try (Judge judge = new Judge((s, shapes, depth, watch) -> {
+      watch.best(5);
+      watch.at(CheckWatch.Stage.JOINTS, 128, 1471);
+      if (s == SCENE) {
+        told.countDown();
+        TimeUnit.SECONDS.sleep(120);
+      } else if (depth == Judge.Depth.FULL) {
+        watch.at(CheckWatch.Stage.PUSHES, 0, 0);
+        go.await();
+      }
+      return report(s);
+    }, () -> { })) {
+      assertThat(judge.at()).isEmpty();
+      judge.ask(SCENE, SHAPES, 1);
+      assertThat(told.await(20, TimeUnit.SECONDS)).isTrue();
+      assertThat(judge.at()).contains("which joints to fix: 5 would do, cheaper sets 128 of 1471");
+      judge.ask(SCENE.withJoints(List.of()), SHAPES, 2);
+      until(() -> judge.found().filter(f -> f.depth() == Judge.Depth.ROOM).isPresent()
+          && judge.at().equals(Optional.of("pushes, supports and the bottom pane")));
+      go.countDown();
+      until(judge::settled);
+      assertThat(judge.at()).isEmpty();
+    }
+  }
+
   @Test
   void newerQuestionBreaksOffTheOlderAndItsAnswerIsDropped() throws Exception {
     CountDownLatch begun = new CountDownLatch(1);
     CountDownLatch interrupted = new CountDownLatch(1);
     List<Long> seen = Collections.synchronizedList(new ArrayList<>());
     Scene later = SCENE.withJoints(List.of());
-    try (Judge judge = new Judge((s, shapes, full) -> {
+    try (Judge judge = new Judge((s, shapes, depth, watch) -> {
       if (s == SCENE) {
         begun.countDown();
         try {
@@ -91,7 +155,7 @@ class JudgeTest {
 
   @Test
   void workThatBreaksOffSaysWhyAndTheNextIsJudged() throws Exception {
-    try (Judge judge = new Judge((s, shapes, full) -> {
+    try (Judge judge = new Judge((s, shapes, depth, watch) -> {
       if (s == SCENE) throw new IllegalStateException("'block' has no shape");
       return report(s);
     }, () -> { })) {
@@ -109,11 +173,22 @@ class JudgeTest {
   void whatIsNotAskedYetIsNeitherAFindingNorAPass() {
     CheckReport open = report(SCENE, NOT_ASKED);
     assertThat(SoFar.findings(open)).isEmpty();
-    assertThat(SoFar.fails(open)).isFalse();
-    assertThat(SoFar.words(open)).contains("No verdict yet");
+    assertThat(SoFar.look(open)).isEmpty();
+    assertThat(SoFar.words(open, false)).contains("No verdict yet").contains("still being asked");
+    assertThat(SoFar.words(open, true)).contains("No verdict yet").contains("when you let go");
+    assertThat(HeldMark.words("block", found(open))).isEqualTo("stays so far");
     CheckReport bad = report(SCENE, NOT_ASKED, FALLS);
     assertThat(SoFar.findings(bad)).containsExactly(FALLS);
-    assertThat(SoFar.fails(bad)).isTrue();
-    assertThat(SoFar.words(bad)).startsWith("Not safe as it is: falls");
+    assertThat(SoFar.look(bad)).contains(SeverityLook.FAIL);
+    assertThat(SoFar.words(bad, false)).startsWith("Not safe as it is: falls");
+    assertThat(HeldMark.words("block", found(bad))).isEqualTo("falls");
+    assertThat(HeldMark.words("slab", found(bad))).isEqualTo("block: falls");
+    CheckReport unsettled = report(SCENE, NOT_ASKED, UNSETTLED);
+    assertThat(SoFar.look(unsettled)).as("undecided is no fail, and no pass").contains(SeverityLook.UNDECIDED);
+    assertThat(SoFar.words(unsettled, false)).contains("treat it as falling");
+    assertThat(HeldMark.words("block", found(unsettled))).isEqualTo("not decided");
+    assertThat(HeldMark.words("block", Optional.empty())).isEqualTo("judging…");
+    Judge.Found broken = new Judge.Found(1, Optional.empty(), Optional.of("no shape"), Judge.Depth.STANDING);
+    assertThat(HeldMark.words("block", Optional.of(broken))).isEqualTo("not judged");
   }
 }

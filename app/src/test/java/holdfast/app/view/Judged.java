@@ -3,6 +3,7 @@ package holdfast.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.model.io.SceneReader;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -16,8 +17,7 @@ import java.util.Map;
 
 /** Shipped scenes and the real judge, with fewer directions of pushing than usual; each scene is judged once a run. */
 final class Judged {
-  private static final Map<Scene, CheckReport> QUICK = new LinkedHashMap<>();
-  private static final Map<Scene, CheckReport> FULL = new LinkedHashMap<>();
+  private static final Map<Judge.Depth, Map<Scene, CheckReport>> KNOWN = new EnumMap<>(Judge.Depth.class);
 
   private Judged() {}
 
@@ -40,12 +40,12 @@ final class Judged {
     return s.withSettings(new Settings(given));
   }
 
-  static CheckReport judge(Scene scene, Shapes shapes, boolean full) throws Exception {
-    Map<Scene, CheckReport> known = full ? FULL : QUICK;
-    synchronized (known) {
+  static CheckReport judge(Scene scene, Shapes shapes, Judge.Depth depth, CheckWatch watch) throws Exception {
+    synchronized (KNOWN) {
+      Map<Scene, CheckReport> known = KNOWN.computeIfAbsent(depth, d -> new LinkedHashMap<>());
       CheckReport r = known.get(scene);
       if (r == null) {
-        r = Viewport.judging().judge(scene, shapes, full);
+        r = Viewport.judging().judge(scene, shapes, depth, watch);
         known.put(scene, r);
       }
       assertThat(r.scene()).isEqualTo(scene);

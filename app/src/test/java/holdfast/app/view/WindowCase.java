@@ -2,6 +2,7 @@ package holdfast.app.view;
 
 import holdfast.app.edit.Scenes;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.model.io.SceneReader;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
@@ -23,7 +24,7 @@ abstract class WindowCase {
   WindowDriver d;
 
   /** Says nothing about any scene: these tests are about the window. */
-  static CheckReport nothingFound(Scene s, Shapes shapes, boolean full) {
+  static CheckReport nothingFound(Scene s, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
     return new CheckReport(s, CheckReport.Verdict.PASSES, "Nothing was found.", List.of(), List.of(), List.of(),
         List.of(new CheckReport.JointLine("slab", "block", 1, 10000, 0, JointSpec.Bond.NONE, 0)), List.of(), List.of(),
         Optional.empty(), List.of());

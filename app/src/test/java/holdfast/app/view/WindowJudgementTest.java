@@ -68,9 +68,9 @@ class WindowJudgementTest {
   @Test
   void drawingGoesOnWhileJudgingAndOnlyTheLatestSceneCounts() throws Exception {
     CountDownLatch go = new CountDownLatch(1);
-    open(Scenes.small(), (s, shapes, full) -> {
-      if (s.placement("block").orElseThrow().atMm().x() < 310 || full) go.await();
-      return WindowCase.nothingFound(s, shapes, full);
+    open(Scenes.small(), (s, shapes, depth, watch) -> {
+      if (s.placement("block").orElseThrow().atMm().x() < 310 || depth == Judge.Depth.FULL) go.await();
+      return WindowCase.nothingFound(s, shapes, depth, watch);
     });
     d.click("block");
     // The first scene is never answered, and yet every frame is drawn and every key works.
@@ -91,9 +91,9 @@ class WindowJudgementTest {
   @Test
   void verdictAppearsWithoutAnyEvent() throws Exception {
     CountDownLatch go = new CountDownLatch(1);
-    open(Scenes.small(), (s, shapes, full) -> {
+    open(Scenes.small(), (s, shapes, depth, watch) -> {
       go.await();
-      return WindowCase.nothingFound(s, shapes, full);
+      return WindowCase.nothingFound(s, shapes, depth, watch);
     });
     d.frames(6);
     BufferedImage judging = picture();
@@ -296,7 +296,7 @@ class WindowJudgementTest {
   @Test
   void aRockWithoutAShapeIsSaidNotHidden() {
     Scene broken = Scenes.small();
-    open(broken, (s, shapes, full) -> {
+    open(broken, (s, shapes, depth, watch) -> {
       throw new IllegalStateException("'block' has no shape: the file is gone.");
     });
     d.rest();

@@ -36,7 +36,7 @@ final class BondingFindings {
   }
 
   /** Where the paste is credited with more than the rock that it holds on to. */
-  private static List<Finding> weakRock(Scene scene) {
+  static List<Finding> weakRock(Scene scene) {
     double rock = JointDemands.TENSILE_SHARE * scene.settings().get(Setting.ROCK_STRENGTH_N_MM2);
     List<Finding> out = new ArrayList<>();
     for (JointSpec j : scene.joints()) {

@@ -65,6 +65,33 @@ public final class Check {
     }
   }
 
+  /**
+   * Only whether the heap stands and stays, and whether the rocks lie as drawn: for one who drags a rock about and wants to
+   * know at once. The verdict of a scene with rocks is never better than undecided.
+   *
+   * @param shapes the scene's rocks, all shaped
+   */
+  public static CheckReport standing(Scene scene, Shapes shapes, int threads, CheckWatch watch, Recall recall) {
+    if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
+    try {
+      watch.at(CheckWatch.Stage.STANDING, 0, 0);
+      HeapStudy study = new HeapStudy(SceneHeap.of(scene, shapes.placed()), threads, false, recall);
+      List<Finding> findings = new ArrayList<>(StandingFindings.of(study));
+      if (!study.scene().rocks().isEmpty()) findings.add(notAsked("Nothing but whether the heap stands was asked about."));
+      findings = ranked(findings);
+      CheckReport.Verdict verdict = verdict(findings);
+      return new CheckReport(scene, verdict, Headline.of(study, verdict, findings, List.of()), findings, states(study, List.of()),
+          rocks(study, List.of(), List.of()), new SupportStudy(study, threads).joints(), List.of(), List.of(), Optional.empty(),
+          Optional.empty(), Cautions.of());
+    } finally {
+      recall.ended();
+    }
+  }
+
+  private static Finding notAsked(String what) {
+    return Draft.fail(Code.UNDECIDED).about("the heap").say(what, "Run the whole check.");
+  }
+
   private static CheckReport judge(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     watch.at(CheckWatch.Stage.STANDING, 0, 0);
     SceneHeap heap = SceneHeap.of(scene, shapes.placed());
@@ -89,16 +116,16 @@ public final class Check {
     List<Finding> findings = new ArrayList<>();
     findings.addAll(StandingFindings.of(study));
     if (!options.roses() && !heap.rocks().isEmpty()) {
-      findings.add(Draft.fail(Code.UNDECIDED).about("the heap").say(
-          "Pushes, presses and shaking were not asked about.", "Run the whole check."));
+      findings.add(notAsked("Pushes, presses, shaking and what is dug or lifted away were not asked about."));
     }
     findings.addAll(pushed.findings);
     findings.addAll(supports.get().findings);
     findings.addAll(other.room.findings());
     findings.addAll(other.pane.findings());
     findings.addAll(other.handling);
-    watch.at(CheckWatch.Stage.JOINTS, 0, 0);
-    findings.addAll(BondingFindings.of(study, findings, options.threads(), watch));
+    if (options.roses()) watch.at(CheckWatch.Stage.JOINTS, 0, 0);
+    findings.addAll(options.roses()
+        ? BondingFindings.of(study, findings, options.threads(), watch) : BondingFindings.weakRock(scene));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
         ? Optional.empty()
         : Optional.of(Variations.run(heap, options.variations(), options.seed(), options.threads(), watch));
@@ -129,7 +156,7 @@ public final class Check {
   private record Supported(List<Finding> findings, List<JointLine> joints) {
     static Supported of(HeapStudy study, CheckOptions options) {
       SupportStudy support = new SupportStudy(study, options.threads());
-      return new Supported(support.findings(), support.joints());
+      return new Supported(options.roses() ? support.findings() : support.seen(), support.joints());
     }
   }
 

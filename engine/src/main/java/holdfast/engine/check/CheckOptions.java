@@ -4,8 +4,8 @@ package holdfast.engine.check;
  * How a check is to run; what it finds does not depend on {@code threads}.
  *
  * @param threads number of threads, 1 or more
- * @param roses ask about pushes, presses and shaking; without them only weight, room, pane and handling are judged, and the
- *     verdict of a scene with rocks is never better than undecided
+ * @param roses ask about pushes, presses, shaking, what is dug or lifted away, and which joints to fix; without them only
+ *     weight, room, pane and handling are judged, and the verdict of a scene with rocks is never better than undecided
  * @param variations number of seeded variations of friction, mass and position; 0 for none
  * @param seed seed of the variations
  * @param exact every push margin to a ten-thousandth; otherwise they may read up to 2.5 % low, but for the weakest direction of

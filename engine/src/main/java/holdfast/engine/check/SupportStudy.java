@@ -47,9 +47,15 @@ final class SupportStudy {
     safe = study.states().stream().allMatch(s -> study.judges(s).stream().allMatch(PartJudge::safe));
   }
 
-  List<Finding> findings() {
+  /** What is seen at a glance, without judging any heap again. */
+  List<Finding> seen() {
     List<Finding> out = new ArrayList<>(bigOnSmall());
     onSand(out);
+    return out;
+  }
+
+  List<Finding> findings() {
+    List<Finding> out = seen();
     if (!safe) return out;
     undermined(out);
     lifted(out);
