@@ -60,6 +60,7 @@ final class HeapStudy {
   private final double weakestShare;
   private final Recall recall;
   private final List<State> states;
+  private final Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
 
@@ -87,7 +88,6 @@ final class HeapStudy {
 
     List<Job> jobs = new ArrayList<>();
     for (State s : states) for (Heap.Part p : parts) jobs.add(new Job(s, p));
-    Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
     for (State s : states) loads.put(s, scene.weights().loads(s));
     List<PartJudge> done = Parallel.map(jobs, threads, j -> recall.judge(j.part, loads.get(j.state)));
     int k = 0;
@@ -103,6 +103,11 @@ final class HeapStudy {
 
   List<State> states() {
     return states;
+  }
+
+  /** The weights of all rocks in a state. */
+  List<Wrench> loads(State state) {
+    return loads.get(state);
   }
 
   /** The separate heaps of a state, each judged under its weight. */

@@ -45,9 +45,8 @@ final class PushFindings {
     String name = study.scene().name(rock);
     if (!safeUnderWeight(rock)) return out;
     Optional<PushFound> topple = least(rose, Movement.TOPPLES);
-    Optional<PushFound> slide = least(rose, Movement.SLIDES);
     topple.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(topples(name, rock, p)));
-    slide.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(slides(name, rock, p)));
+    slides(name, rock, rose).ifPresent(out::add);
     Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
     any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
         Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state())
@@ -99,8 +98,20 @@ final class PushFindings {
     return "";
   }
 
-  private Finding slides(String name, int rock, PushFound p) {
-    boolean falls = SlideTest.falls(study, rock, p);
+  /**
+   * Of the sides toward which it slides below the tier the weakest after which the heap falls; where none is, the weakest of
+   * all. Every side is tried: a rock that may go one way may still go over the edge on the other.
+   */
+  private Optional<Finding> slides(String name, int rock, List<PushFound> rose) {
+    List<PushFound> below = rose.stream().filter(p -> p.movement() == Movement.SLIDES && p.marginN() < tier)
+        .sorted(Comparator.comparingDouble(PushFound::marginN)).toList();
+    if (below.isEmpty()) return Optional.empty();
+    if (SlideTest.fallsTurning(study, rock, below.get(0))) return Optional.of(slides(name, below.get(0), true));
+    for (PushFound p : below) if (SlideTest.falls(study, rock, p)) return Optional.of(slides(name, p, true));
+    return Optional.of(slides(name, below.get(0), false));
+  }
+
+  private Finding slides(String name, PushFound p, boolean falls) {
     Draft draft = falls ? Draft.fail(Code.SLIDES) : Draft.warn(Code.SLIDES);
     double mm = settings.get(Setting.SLIDE_TEST_MM);
     String after = falls

@@ -1,7 +1,6 @@
 package holdfast.engine.contact;
 
 import holdfast.model.geom.Hull;
-import holdfast.model.geom.Vec3;
 import java.util.List;
 
 /**
@@ -27,11 +26,19 @@ public record Solid(String name, Surface surface, boolean fixed, List<Hull> lobe
    * the body is turned.
    */
   public double sizeM() {
-    List<Vec3> corners = lobes.stream().flatMap(h -> h.corners().stream()).toList();
-    double size = 0;
-    for (int i = 0; i < corners.size(); i++) {
-      for (int j = i + 1; j < corners.size(); j++) size = Math.max(size, corners.get(i).distanceTo(corners.get(j)));
+    double[][] corners = lobes.stream().flatMap(h -> h.corners().stream())
+        .map(c -> new double[] {c.x(), c.y(), c.z()}).toArray(double[][]::new);
+    double most = 0;
+    for (int i = 0; i < corners.length; i++) {
+      double[] p = corners[i];
+      for (int j = i + 1; j < corners.length; j++) {
+        double[] q = corners[j];
+        double x = p[0] - q[0];
+        double y = p[1] - q[1];
+        double z = p[2] - q[2];
+        most = Math.max(most, x * x + y * y + z * z);
+      }
     }
-    return size;
+    return Math.sqrt(most);
   }
 }

@@ -1,0 +1,62 @@
+package holdfast.engine.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import holdfast.model.geom.Quat;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Floor;
+import holdfast.model.scene.Placement;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.scene.Tank;
+import holdfast.model.shape.MeshLoader;
+import holdfast.model.shape.Shapes;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A plate of 100 x 100 x 30 mm on a base of 200 x 200 x 100 mm, supports not drawn in, pushed on its centre from four sides. */
+class PushFindingsTest {
+  private static final Tank TANK = new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
+
+  private static Rock box(String name, double l, double w, double h) {
+    return new Rock(name, Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, l, w, h, 1), new Rock.BulkDensity(1.8), 0, false, false,
+        OptionalDouble.empty());
+  }
+
+  /** The finding about the plate's slide, its middle so far from the base's along x and y. */
+  private static Finding slide(double x, double y) {
+    Settings settings = Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.PUSH_DIRECTIONS, 4).with(Setting.PUSH_OFFSET, 0);
+    Scene s = new Scene("plate", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
+        List.of(box("base", 200, 200, 100), box("plate", 100, 100, 30)),
+        List.of(new Placement("base", new Vec3(300, 250, 10), Quat.IDENTITY, false),
+            new Placement("plate", new Vec3(300 + x, 250 + y, 110), Quat.IDENTITY, false)), List.of(), settings);
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1)).findings().stream()
+        .filter(f -> f.code() == Code.SLIDES && f.about().contains("plate")).findFirst().orElseThrow();
+  }
+
+  /**
+   * Pushed at 27 mm it slides, at 0.6 of its weight, before it goes over an edge that is 18 mm ahead of its middle (18 / 27 is
+   * more than 0.6), and 20 mm further on its middle is 2 mm beyond that edge: it falls (derived). From the other three sides
+   * it takes as much and stays, so that which of the four is weakest is a matter of rounding: all four edges are tried.
+   */
+  @ParameterizedTest
+  @CsvSource({"-82, 0, left", "82, 0, right", "0, -82, front", "0, 82, back"})
+  void aRockThatSlidesOffOnOneSideFails(double x, double y, String toward) {
+    Finding f = slide(x, y);
+    assertThat(f.severity()).isEqualTo(Severity.FAIL);
+    assertThat(f.sentence()).contains("toward the " + toward + "; moved 20 mm that way, the heap no longer stands");
+  }
+
+  /** With 25 mm to the edge its middle is still 5 mm within it. */
+  @Test
+  void aRockThatStaysOnAfterItsSlideIsWarnedOf() {
+    Finding f = slide(-75, 0);
+    assertThat(f.severity()).isEqualTo(Severity.WARN);
+    assertThat(f.sentence()).contains("the heap still stands");
+  }
+}
