@@ -10,6 +10,7 @@ import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
 import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Parallel;
+import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
@@ -163,7 +164,8 @@ public final class Check {
   /** What does not depend on pushes: room, pane and handling. */
   private record Apart(RoomFindings room, PaneStudy pane, List<Finding> handling) {
     static Apart of(HeapStudy study, Shapes shapes) {
-      List<Finding> handling = new ArrayList<>(HandlingFindings.of(study.scene(), study.recall()));
+      List<Finding> handling = new ArrayList<>(HandlingFindings.of(
+          study.scene(), r -> study.of(r).stream().allMatch(PartJudge::safe), study.recall()));
       handling.addAll(LiftFindings.of(study.scene()));
       return new Apart(RoomFindings.of(study.scene().scene(), shapes), PaneStudy.of(study), handling);
     }

@@ -88,6 +88,11 @@ final class Draft {
     return Math.floor(margin * 10 + ROUNDING) / 10;
   }
 
+  /** Rounded up to a tenth: a load or a stress is never told smaller than it is. */
+  static double up(double load) {
+    return Math.ceil(load * 10 - ROUNDING) / 10;
+  }
+
   /** Rounded down to a whole one: a gap is never told wider than it is. */
   static double wholeDown(double figure) {
     return Math.floor(figure + ROUNDING);

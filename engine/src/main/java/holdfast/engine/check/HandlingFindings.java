@@ -15,22 +15,27 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.Optional;
 
 /** Lifting, passing the opening, floating, and how much rock there is. */
 final class HandlingFindings {
   private HandlingFindings() {}
 
-  static List<Finding> of(SceneHeap scene, Recall recall) {
+  /**
+   * @param stays whether the heap that holds a rock stays in every state
+   */
+  static List<Finding> of(SceneHeap scene, IntPredicate stays, Recall recall) {
     List<Finding> out = new ArrayList<>();
     List<RockBody> bodies = scene.rocks().stream().map(PlacedRock::body).toList();
     for (int i = 0; i < scene.rocks().size(); i++) {
       double n = scene.weights().submergedN(i);
-      if (n < 0) {
-        out.add(Draft.fail(Code.FLOATS).about(scene.name(i)).figure(n, 0, "N").say(
-            text("%s floats: its sealed voids lift more than its stone weighs.", scene.name(i)),
-            "Fix it down, or take out foam; nothing else holds it."));
-      }
+      if (n >= 0) continue;
+      boolean held = stays.test(i);
+      out.add((held ? Draft.warn(Code.FLOATS) : Draft.fail(Code.FLOATS)).about(scene.name(i)).figure(n, 0, "N").say(
+          text("%s floats: its sealed voids lift more than its stone weighs%s.", scene.name(i),
+              held ? "; what it is fixed to holds it down" : ""),
+          held ? "Let its joints set in full before filling, or take out foam." : "Fix it down, or take out foam; nothing else holds it."));
     }
     for (Modules.Module m : Modules.of(scene.scene(), bodies)) module(scene.scene(), bodies, m, recall, out);
     amount(scene.scene(), bodies, out);
@@ -47,12 +52,12 @@ final class HandlingFindings {
     if (m.lift() == Modules.Lift.TOO_HEAVY) {
       out.add(Draft.fail(Code.HEAVY_LIFT).about(m.rocks())
           .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_TWO_KG), "kg").say(
-          text("%s weighs %.1f kg lifted out wet: too heavy for two people.", what, m.drainedKg()),
-          "Build it in smaller pieces." + split));
+          text("%s weighs %.1f kg lifted out wet: too heavy for two people.", what, Draft.up(m.drainedKg())),
+          smaller(m) + split));
     } else if (m.lift() == Modules.Lift.TWO) {
       out.add(Draft.warn(Code.HEAVY_LIFT).about(m.rocks())
           .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_ONE_KG), "kg").say(
-          text("%s weighs %.1f kg lifted out wet: a lift for two.", what, m.drainedKg()), "Lift it with two people." + split));
+          text("%s weighs %.1f kg lifted out wet: a lift for two.", what, Draft.up(m.drainedKg())), "Lift it with two people." + split));
     }
     if (!m.passes()) opening(scene, bodies, m, what, split, recall, out);
   }
@@ -81,7 +86,11 @@ final class HandlingFindings {
     };
     Draft d = p.answer() == OpeningFit.Answer.UNDECIDED ? Draft.warn(Code.OPENING) : Draft.fail(Code.OPENING);
     out.add(d.about(m.rocks())
-        .say(sentence, (m.rocks().size() > 1 ? "Build it in smaller pieces." : "Choose a smaller rock.") + split));
+        .say(sentence, smaller(m) + split));
+  }
+
+  private static String smaller(Modules.Module m) {
+    return m.rocks().size() > 1 ? "Build it in smaller pieces." : "Choose a smaller rock.";
   }
 
   private static void amount(Scene scene, List<RockBody> bodies, List<Finding> out) {

@@ -3,6 +3,8 @@ package holdfast.engine.check;
 import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import java.util.Comparator;
 import java.util.List;
@@ -18,11 +20,17 @@ final class Headline {
       case PASSES -> study.scene().rocks().isEmpty()
           ? "No rock is placed yet: nothing to judge."
           : text("Stands and stays in every state; nothing topples under a push of %.0f N on any rock from any side%s.", tier,
-              weakest(study, roses));
+              weakest(study, roses)) + left(study.scene().scene());
       case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
       case FAILS -> "Not safe as it is: " + findings.stream().filter(f -> f.severity() == Severity.FAIL)
           .map(f -> f.code().title()).distinct().limit(4).collect(Collectors.joining(", ")) + ".";
     };
+  }
+
+  /** Rocks that have no place are not judged, and it is said that they are not. */
+  private static String left(Scene scene) {
+    List<String> out = scene.rocks().stream().map(Rock::name).filter(r -> scene.placement(r).isEmpty()).toList();
+    return out.isEmpty() ? "" : text(" Not placed, and not judged: %s.", Draft.names(out));
   }
 
   private static String weakest(HeapStudy study, List<List<PushFound>> roses) {

@@ -23,11 +23,12 @@ import java.util.OptionalDouble;
 /** From the ranges of the foot forces to the bottom pane's judgement. */
 record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding> findings) {
 
-  private static final Map<LoadCase, State> STATES = new EnumMap<>(Map.of(
-      LoadCase.DRY, State.DRY, LoadCase.FILLED, State.FILLED, LoadCase.DRAINED, State.DRAINED));
-
   /** One foot in one state. */
-  private record FootForce(int link, Range range, State state) {}
+  private record FootForce(int link, Range range, State state) {
+    boolean bounded() {
+      return range.bounded() && !Double.isNaN(range.leastN());
+    }
+  }
 
   static PaneStudy of(HeapStudy study) {
     SceneHeap scene = study.scene();
@@ -36,35 +37,67 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
       Kind k = scene.seats().get(i).kind();
       if (k == Kind.FLOOR || k == Kind.SAND) feet.add(i);
     }
+    List<List<FootForce>> byFoot = feet.stream().<List<FootForce>>map(f -> new ArrayList<>()).toList();
     Map<LoadCase, PaneLoad.Case> cases = new EnumMap<>(LoadCase.class);
-    List<List<FootForce>> byFoot = new ArrayList<>();
-    for (int f = 0; f < feet.size(); f++) byFoot.add(new ArrayList<>());
     boolean sound = true;
-    for (Map.Entry<LoadCase, State> e : STATES.entrySet()) {
+    for (LoadCase c : LoadCase.values()) {
+      List<State> states = states(c, study);
+      sound &= states.stream().flatMap(s -> study.judges(s).stream()).allMatch(PartJudge::safe);
       List<FootLoad> loads = new ArrayList<>();
       for (int f = 0; f < feet.size(); f++) {
-        int link = feet.get(f);
-        PartJudge own = study.judge(e.getValue(), scene.seats().get(link).rock()).forThread();
-        if (!own.safe()) {
-          sound = false;
-          continue;
-        }
-        Range r = own.range(List.of(own.part().links().indexOf(link)));
-        byFoot.get(f).add(new FootForce(link, r, e.getValue()));
-        boolean bounded = r.bounded() && !Double.isNaN(r.leastN());
-        loads.add(new FootLoad(scene.name(scene.seats().get(link).rock()), scene.contactPolygon(link),
-            bounded ? Math.max(0, r.leastN()) : 0, bounded ? Math.max(r.leastN(), r.mostN()) : 0, bounded));
+        List<FootForce> forces = forces(study, feet.get(f), states);
+        byFoot.get(f).addAll(forces);
+        loads.add(load(scene, feet.get(f), forces));
       }
-      double weight = scene.weights().loads(e.getValue()).stream().mapToDouble(w -> Math.max(0, -w.force().z())).sum();
+      double weight = states.stream().mapToDouble(s -> weightN(study, s)).max().orElseThrow();
       boolean allOnFloor = scene.seats().stream().noneMatch(s -> s.kind() == Kind.PANE);
-      cases.put(e.getKey(), new PaneLoad.Case(loads, weight, allOnFloor));
+      cases.put(c, new PaneLoad.Case(loads, weight, allOnFloor));
     }
+    // What falls has no forces that could be told.
+    if (!sound) return new PaneStudy(lines(scene, byFoot), Optional.empty(), List.of());
     Optional<PaneLoad.HeldRock> heaviest = scene.rocks().stream()
         .map(r -> new PaneLoad.HeldRock(r.rock().name(), r.body().dryMassKg()))
         .max(Comparator.comparingDouble(PaneLoad.HeldRock::massKg));
-    if (!sound) return new PaneStudy(lines(scene, byFoot), Optional.empty(), List.of());
     PaneReport report = BottomPane.judge(scene.scene(), new PaneLoad(cases, heaviest));
-    return new PaneStudy(lines(scene, byFoot), Optional.of(report), report.findings().stream().map(PaneStudy::finding).toList());
+    return new PaneStudy(lines(scene, byFoot), Optional.of(report),
+        report.findings().stream().map(f -> finding(f, study)).toList());
+  }
+
+  /** The states that a case of the pane stands for, the heaviest last: for good, what lives grows. */
+  private static List<State> states(LoadCase c, HeapStudy study) {
+    return switch (c) {
+      case DRY -> List.of(State.DRY);
+      case DRAINED -> List.of(State.DRAINED);
+      case FILLED -> study.states().contains(State.GROWN) ? List.of(State.FILLED, State.GROWN) : List.of(State.FILLED);
+    };
+  }
+
+  /** What a foot may carry in each of some states; nothing where its heap does not stay. */
+  private static List<FootForce> forces(HeapStudy study, int link, List<State> states) {
+    List<FootForce> out = new ArrayList<>();
+    PartJudge last = null;
+    for (State s : states) {
+      PartJudge judge = study.judge(s, study.scene().seats().get(link).rock());
+      if (judge == last || !judge.safe()) continue;
+      last = judge;
+      PartJudge own = judge.forThread();
+      out.add(new FootForce(link, own.range(List.of(own.part().links().indexOf(link))), s));
+    }
+    return out;
+  }
+
+  /** A foot with all that it may carry in any of its states. */
+  private static FootLoad load(SceneHeap scene, int link, List<FootForce> forces) {
+    boolean bounded = forces.stream().allMatch(FootForce::bounded);
+    double least = bounded ? forces.stream().mapToDouble(f -> Math.max(0, f.range.leastN())).min().orElse(0) : 0;
+    double most = bounded ? forces.stream().mapToDouble(f -> f.range.mostN()).max().orElse(0) : 0;
+    return new FootLoad(
+        scene.name(scene.seats().get(link).rock()), scene.contactPolygon(link), least, Math.max(least, most), bounded);
+  }
+
+  /** What all rocks together press on what carries them: less where one that is fixed to others floats. */
+  private static double weightN(HeapStudy study, State state) {
+    return Math.max(0, -study.loads(state).stream().mapToDouble(w -> w.force().z()).sum());
   }
 
   private static List<FootLine> lines(SceneHeap scene, List<List<FootForce>> byFoot) {
@@ -79,7 +112,7 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     return out;
   }
 
-  private static Finding finding(PaneFinding f) {
+  private static Finding finding(PaneFinding f, HeapStudy study) {
     Code code = java.util.Arrays.stream(Code.values()).filter(c -> c.word().equals(f.kind().word())).findFirst().orElseThrow();
     Severity severity = switch (f.weight()) {
       case FAIL -> Severity.FAIL;
@@ -87,7 +120,7 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
       case NOTE -> Severity.NOTE;
     };
     return new Finding(code, severity, List.of(f.about()), some(f.figure()), some(f.limit()), f.unit(),
-        f.load().map(STATES::get), f.sentence(), f.remedy());
+        f.load().map(c -> states(c, study)).map(s -> s.get(s.size() - 1)), f.sentence(), f.remedy());
   }
 
   private static OptionalDouble some(double v) {

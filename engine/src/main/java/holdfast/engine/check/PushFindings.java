@@ -143,7 +143,7 @@ final class PushFindings {
         .map(s -> Draft.fail(Code.SHAKES).about("the heap").figure(s.marginG(), limit, "g").in(s.state())
             .moving(s.mechanism()).say(
             text("Shaken sideways, the heap begins to give way at %.3f g toward the %s; added mass of the water is left out.",
-                s.marginG(), Headings.word(s.degrees())),
+                Draft.down(100 * s.marginG()) / 100, Headings.word(s.degrees())),
             "Fix the tall stacks, or lower them."));
   }
 }

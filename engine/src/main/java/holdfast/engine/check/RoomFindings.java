@@ -31,7 +31,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     for (Gaps.ArmReach r : gaps.reaches()) {
       if (r.kept()) continue;
       out.add(Draft.note(Code.REACH).about(r.name()).figure(r.farthestM() * 1e3, r.limitM() * 1e3, "mm").say(
-          text("An arm must reach %.0f mm to hold %s all round.", r.farthestM() * 1e3, r.name()),
+          text("An arm must reach %.0f mm to hold %s all round.", Draft.wholeUp(r.farthestM() * 1e3), r.name()),
           "Expect to need tongs or a step there."));
     }
     for (GrowingRoom g : gaps.rooms()) room(g, out);
@@ -80,7 +80,8 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (h.kept()) return;
     double water = scene.water().levelMm();
     out.add(Draft.fail(Code.TOO_TALL).about(h.name()).figure(h.topM() * 1e3, h.limitM() * 1e3, "mm").say(
-        text("%s reaches %.0f mm, %.0f %% of the water's depth.", h.name(), h.topM() * 1e3, 100 * h.topM() * 1e3 / water),
+        text("%s reaches %.0f mm, %.0f %% of the water's depth.", h.name(), Draft.wholeUp(h.topM() * 1e3),
+            Draft.wholeUp(100 * h.topM() * 1e3 / water)),
         text("Lower the stack by %.0f mm.", Draft.wholeUp((h.topM() - h.limitM()) * 1e3))));
   }
 
@@ -88,8 +89,8 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (g.kept()) return;
     String under = g.under().equals(GrowingRoom.SURFACE) ? "the water's surface" : g.under();
     out.add(Draft.warn(Code.GROWING_ROOM).about(g.name()).figure(g.leastM() * 1e3, g.requiredM() * 1e3, "mm").say(
-        text("%s has %.0f mm of free water under %s, with the room asked for over %.0f %% of it.", g.name(), g.leastM() * 1e3,
-            under, 100 * g.openShare()),
+        text("%s has %.0f mm of free water under %s, with the room asked for over %.0f %% of it.", g.name(),
+            Draft.wholeDown(g.leastM() * 1e3), under, Draft.wholeDown(100 * g.openShare())),
         text("Move %s out from under, or set what grows there low.", g.name())));
   }
 
@@ -114,12 +115,12 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     for (LightReport.RockLight l : LightReport.of(scene, bodies).rocks()) {
       if (!l.shaded()) continue;
       out.add(Draft.warn(Code.SHADED).about(l.rock()).figure(100 * l.unshaded(), 100 * l.least(), "%").say(
-          text("%s gets %.0f %% of the light it would have with no rock in the way.", l.rock(), 100 * l.unshaded()),
+          text("%s gets %.0f %% of the light it would have with no rock in the way.", l.rock(), Draft.wholeDown(100 * l.unshaded())),
           text("Move %s out into the light.", l.rock())));
     }
   }
 
-  /** Living rock belongs up in the light: its lowest point within a tenth of the water's depth of the floor is remarked on. */
+  /** Living rock belongs up in the light: its lowest point within a twentieth of the water's depth of the floor is remarked on. */
   private static void bottom(Scene scene, PlacedRock p, List<Finding> out) {
     if (p.rock().kind() != Rock.Kind.LIVE) return;
     double low = -p.reach(Vec3.Z.negated()) * 1e3;

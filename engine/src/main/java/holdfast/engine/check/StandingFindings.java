@@ -73,7 +73,7 @@ final class StandingFindings {
       String rock = study.scene().name(seat.rock());
       return Draft.fail(Code.BOND_OVERLOADED).about(rock, seat.other()).figure(100 * b.use(), 100, "% of strength").in(state).say(
           text("The bond between %s and %s is asked for %.0f %% of its design strength by the weight alone.", rock, seat.other(),
-              100 * b.use()),
+              Draft.wholeUp(100 * b.use())),
           text("Give it more paste, a rod, or a rest for %s from below.", rock));
     }
     Mechanism m = j.rest() instanceof Rest.Moves moves ? moves.mechanism() : ((Balance.Falls) j.balance()).mechanism();

@@ -76,7 +76,7 @@ final class PaneFindings {
           Optional.of(water.load()),
           text("Water and sand alone bend the bottom pane on %s to %.1f N/mm2, over the %.1f N/mm2 that its design strength "
               + "allows; many tanks are sold so. The rocks alone make %.1f N/mm2.",
-              water.bed(), water.waterNmm2(), limit, water.rocksNmm2()),
+              water.bed(), up(water.waterNmm2()), down(limit), up(water.rocksNmm2())),
           "Ask the tank's maker what the bottom is made of (toughened glass bears about ten times as much for good) and "
               + "whether rock may be added."));
     }
@@ -88,7 +88,7 @@ final class PaneFindings {
       all.add(new PaneFinding(Kind.STRESS, Weight.FAIL, s.rock(), s.totalNmm2(), limit, "N/mm2", Optional.of(s.load()),
           text("With the rocks the bottom pane on %s (%s) reaches %.1f N/mm2 against %.1f N/mm2 allowed; the foot of "
                   + "the %s, with up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f N/mm2.",
-              s.bed(), s.load().word(), s.totalNmm2(), limit, s.rock(), s.rockN(), 100 * s.rockShare(),
+              s.bed(), s.load().word(), up(s.totalNmm2()), down(limit), s.rock(), Math.ceil(s.rockN()), 100 * s.rockShare(),
               strength.tradeLimitNmm2()),
           advice(remedies)));
       return;
@@ -99,13 +99,14 @@ final class PaneFindings {
             s.designNmm2() / strength.loadFactor(), "N/mm2", Optional.of(s.load()),
             text("If the %s bore on one high spot of its foot, the bottom pane on %s (%s) would reach %.1f N/mm2 against %.1f "
                     + "N/mm2 allowed; spread over the foot it is %.1f N/mm2.",
-                s.rock(), s.bed(), s.load().word(), s.oneSpotNmm2(), s.designNmm2() / strength.loadFactor(), s.totalNmm2()),
+                s.rock(), s.bed(), s.load().word(), up(s.oneSpotNmm2()), down(s.designNmm2() / strength.loadFactor()),
+                up(s.totalNmm2())),
             "Seat it so that it bears all round, or bed it in putty.")));
     if (governing.utilisation() <= 1 && governing.tradeUtilisation() > 1) {
       all.add(new PaneFinding(Kind.STRESS, Weight.NOTE, governing.rock(), governing.totalNmm2(), strength.tradeLimitNmm2(),
           "N/mm2", Optional.of(governing.load()),
           text("The bottom pane's %.1f N/mm2 passes the standard's route but not the trade's rule of %.2f (common practice).",
-              governing.totalNmm2(), strength.tradeLimitNmm2()), ""));
+              up(governing.totalNmm2()), strength.tradeLimitNmm2()), ""));
     }
   }
 
@@ -134,10 +135,10 @@ final class PaneFindings {
       String sentence = f.bare()
           ? text("The foot of the %s presses on bare glass with up to %.0f N (%s), on one spot %.1f N/mm2; the walls of a louvre "
                   + "grid would take it at %.2f N/mm2.%s",
-              f.rock(), f.mostN(), f.load().word(), f.pressureNmm2(), f.pressureGridNmm2(), sand)
+              f.rock(), Math.ceil(f.mostN()), f.load().word(), up(f.pressureNmm2()), f.pressureGridNmm2(), sand)
           : text("The foot of the %s presses through the %s with up to %.0f N (%s), %.1f N/mm2 on the glass.%s",
-              f.rock(), scene.floor().kind() == Floor.Kind.SHEET ? "sheet" : "walls of the grid", f.mostN(), f.load().word(),
-              f.pressureNmm2(), sand);
+              f.rock(), scene.floor().kind() == Floor.Kind.SHEET ? "sheet" : "walls of the grid", Math.ceil(f.mostN()),
+              f.load().word(), up(f.pressureNmm2()), sand);
       all.add(new PaneFinding(Kind.POINT_LOAD, f.bare() ? Weight.FAIL : Weight.WARN, f.rock(), f.pressureNmm2(), limit, "N/mm2",
           Optional.of(f.load()), sentence,
           f.bare() ? "Lay a louvre grid or a clean sheet under it, or stand it on a broad foot." : "Turn a broader face down."));
@@ -247,6 +248,15 @@ final class PaneFindings {
 
   private static String text(String format, Object... values) {
     return String.format(Locale.ROOT, format, values);
+  }
+
+  /** To a tenth, a stress never told smaller than it is, nor a limit greater. */
+  private static double up(double stress) {
+    return Math.ceil(10 * stress - 1e-6) / 10;
+  }
+
+  private static double down(double limit) {
+    return Math.floor(10 * limit + 1e-6) / 10;
   }
 
   /** Millions, to three digits. */

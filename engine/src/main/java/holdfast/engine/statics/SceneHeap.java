@@ -116,6 +116,8 @@ public final class SceneHeap {
   private Kind kind(Contact c) {
     Solid other = solids.get(c.b());
     if (!other.fixed()) return Kind.JOINT;
+    // Devices come last; they bear nothing, whatever they are called.
+    if (c.b() >= solids.size() - scene.devices().size()) return null;
     String name = other.name();
     if (name.equals(TankSolids.BOTTOM) || name.equals(TankSolids.GRID) || name.equals(TankSolids.SHEET)) return Kind.FLOOR;
     return other.surface() == Solid.Surface.GLASS ? Kind.PANE : null;

@@ -1,6 +1,7 @@
 package holdfast.engine.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
@@ -31,7 +32,7 @@ class HandlingFindingsTest {
     Tank tank = new Tank(1200, 500, height, 10, 12, Tank.BottomSupport.FULL, false, false, openings, List.of(), List.of());
     Scene scene = new Scene("l", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(height - 50, 35, 25), List.of(),
         List.of(), rocks, places, joints, Settings.DEFAULT);
-    return HandlingFindings.of(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), new Recall()).stream()
+    return HandlingFindings.of(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), r -> true, new Recall()).stream()
         .filter(f -> f.code() == Code.OPENING || f.code() == Code.OPENING_TURN).toList();
   }
 
@@ -82,5 +83,30 @@ class HandlingFindingsTest {
     // A longer opening lets it lean.
     assertThat(openings(List.of(new Tank.Opening(100, 150, 500, 200)), 450, rod, place, List.of())).singleElement()
         .satisfies(f -> assertThat(f.sentence()).contains("only by turning it part way through"));
+  }
+
+  /**
+   * 0.4 kg of stone with half a litre of voids: 0.4 x 9.81 x (1 - 1023.3 / 2780) = 2.48 N down, 5.02 N up (Archimedes, sea
+   * water of 35 and 25 degrees). Fixed to nine kilograms it floats no less, but is held.
+   */
+  @Test
+  void whatFloatsIsAFailUnlessItIsHeld() {
+    assertThat(foam(List.of())).satisfies(f -> {
+      assertThat(f.severity()).isEqualTo(Severity.FAIL);
+      assertThat(f.figure().orElseThrow()).isCloseTo(2.48 - 5.02, within(0.01));
+    });
+    assertThat(foam(List.of(JointSpec.paste("heavy", "foam", JointSpec.Bond.MORTAR, 90))).severity()).isEqualTo(Severity.WARN);
+  }
+
+  private static Finding foam(List<JointSpec> joints) {
+    Tank tank = new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
+    Rock foam = new Rock("foam", Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 100, 100, 100, 1),
+        new Rock.Weighed(0.4, Rock.Weighing.DRY, OptionalDouble.empty()), 500, false, false, OptionalDouble.empty());
+    Scene scene = new Scene("foam", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(450, 35, 25), List.of(), List.of(),
+        List.of(box("heavy", 200, 200, 100), foam),
+        List.of(new Placement("heavy", new Vec3(300, 250, 10), Quat.IDENTITY, false),
+            new Placement("foam", new Vec3(300, 250, 110), Quat.IDENTITY, false)), joints, Settings.DEFAULT);
+    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(1, false, 0, 1)).findings().stream()
+        .filter(f -> f.code() == Code.FLOATS).findFirst().orElseThrow();
   }
 }

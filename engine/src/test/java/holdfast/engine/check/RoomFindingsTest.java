@@ -65,4 +65,21 @@ class RoomFindingsTest {
   void aWideMouthIsNone() {
     assertThat(room(60)).noneMatch(f -> f.code() == Code.DEAD_WATER);
   }
+
+  /**
+   * A rock 0.3 mm within the glass touches it: an overlap of up to 1 mm is none (definition). Where the scene lets rock lean
+   * on that pane there is nothing to say.
+   */
+  @Test
+  void aRockMayTouchAPaneThatItMayTouch() {
+    box("base", 200, 250.3, 0, 100, 100, 60);
+    for (List<Side> mayTouch : List.of(List.<Side>of(), List.of(Side.BACK))) {
+      Tank tank = new Tank(400, 300, 300, 6, 8, Tank.BottomSupport.FULL, false, false, List.of(), List.of(Side.FRONT), mayTouch);
+      Scene scene = new Scene("pane", tank, new Floor(Floor.Kind.BARE, 12.7, 0, 0, 0, Optional.empty()), new Scene.Sand(0, 1.5),
+          new Scene.Water(250, 35, 25), List.of(), List.of(), rocks, places, List.of(), Settings.DEFAULT);
+      List<Finding> found = RoomFindings.of(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none"))).findings();
+      assertThat(found.stream().map(Finding::code).filter(c -> c == Code.TOUCHES_PANE || c == Code.GAP).toList())
+          .isEqualTo(mayTouch.isEmpty() ? List.of(Code.TOUCHES_PANE) : List.of());
+    }
+  }
 }

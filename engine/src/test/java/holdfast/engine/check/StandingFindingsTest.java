@@ -2,6 +2,7 @@ package holdfast.engine.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import holdfast.engine.contact.TankSolids;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.model.geom.Quat;
@@ -19,6 +20,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class StandingFindingsTest {
   private static final Tank TANK =
@@ -47,5 +50,18 @@ class StandingFindingsTest {
       assertThat(f.remedy()).isEqualTo("Fix buoy down, or take out foam.");
     });
     assertThat(alone(100)).isEmpty();
+  }
+
+  /** A pump bears nothing (definition), and one that is called like a part of the floor no more than another. */
+  @ParameterizedTest
+  @ValueSource(strings = {"pump", TankSolids.GRID, TankSolids.SHEET, TankSolids.BOTTOM})
+  void whatStandsOnADeviceFalls(String device) {
+    Rock rock = new Rock("stone", Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 100, 80, 60, 1),
+        new Rock.BulkDensity(1.8), 0, false, false, OptionalDouble.empty());
+    Scene scene = new Scene("pump", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(250, 35, 25),
+        List.of(new Scene.Device(device, new Vec3(150, 100, 10), new Vec3(100, 100, 50), 0)), List.of(), List.of(rock),
+        List.of(new Placement("stone", new Vec3(200, 150, 60), Quat.IDENTITY, false)), List.of(), Settings.DEFAULT);
+    assertThat(StandingFindings.of(new HeapStudy(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), 1)))
+        .singleElement().satisfies(f -> assertThat(f.code()).isEqualTo(Code.FALLS));
   }
 }

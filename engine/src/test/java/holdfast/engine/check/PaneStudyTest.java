@@ -1,0 +1,81 @@
+package holdfast.engine.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import holdfast.engine.pane.LoadCase;
+import holdfast.engine.pane.PaneLoad;
+import holdfast.engine.pane.PaneReport;
+import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.State;
+import holdfast.model.geom.Quat;
+import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Floor;
+import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Placement;
+import holdfast.model.scene.Rock;
+import holdfast.model.scene.Scene;
+import holdfast.model.scene.Settings;
+import holdfast.model.scene.Tank;
+import holdfast.model.shape.MeshLoader;
+import holdfast.model.shape.Shapes;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+/** What the bottom pane is told of the rocks. Sea water of 35 and 25 degrees: 1023.343 kg/m3 (UNESCO 44, published). */
+class PaneStudyTest {
+  private static final Tank TANK = new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
+
+  /** Weight under water of a kilogram of stone, newtons: pores flood, mineral of 2780 kg/m3 (definition). */
+  private static final double WET_N = 9.81 * (1 - 1023.343 / 2780);
+
+  private static Rock box(String name, Rock.Kind kind, double side, double kg, double sealedMl) {
+    return new Rock(name, kind, new Rock.Measured(Rock.Look.BOX, side, side, 100, 1),
+        new Rock.Weighed(kg, Rock.Weighing.DRY, OptionalDouble.empty()), sealedMl, false, false, OptionalDouble.empty());
+  }
+
+  private static PaneStudy study(List<Rock> rocks, List<Placement> places, List<JointSpec> joints) {
+    Scene s = new Scene("pane", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
+        rocks, places, joints, Settings.DEFAULT);
+    return PaneStudy.of(new HeapStudy(SceneHeap.of(s, Shapes.of(s, MeshLoader.NONE).placed()), 1));
+  }
+
+  private static Placement at(String rock, double z) {
+    return new Placement(rock, new Vec3(300, 250, z), Quat.IDENTITY, false);
+  }
+
+  private static PaneLoad.Case filled(PaneStudy study) {
+    return study.report().map(PaneReport::load).orElseThrow().cases().get(LoadCase.FILLED);
+  }
+
+  /** Half a kilogram under water grows on a living rock (setting): the pane bears that for good as well. */
+  @Test
+  void whatGrowsWeighsOnThePane() {
+    PaneLoad.Case dead = filled(study(List.of(box("base", Rock.Kind.DRY, 200, 6, 0)), List.of(at("base", 10)), List.of()));
+    assertThat(dead.weightN()).isCloseTo(6 * WET_N, within(0.01));
+    PaneLoad.Case living = filled(study(List.of(box("base", Rock.Kind.LIVE, 200, 6, 0)), List.of(at("base", 10)), List.of()));
+    assertThat(living.weightN()).isCloseTo(6 * WET_N + 0.5 * 9.81, within(0.01));
+    assertThat(living.feet()).singleElement()
+        .satisfies(f -> assertThat(f.mostN()).isCloseTo(6 * WET_N + 0.5 * 9.81, within(0.1)));
+  }
+
+  /** A rock with voids of half a litre, 0.4 kg, pulls at the one it is fixed to: the pane bears what both weigh together. */
+  @Test
+  void whatFloatsAndIsHeldTakesWeightOffThePane() {
+    PaneStudy s = study(List.of(box("heavy", Rock.Kind.DRY, 200, 9, 0), box("foam", Rock.Kind.DRY, 100, 0.4, 500)),
+        List.of(at("heavy", 10), at("foam", 110)), List.of(JointSpec.paste("heavy", "foam", JointSpec.Bond.MORTAR, 90)));
+    assertThat(filled(s).weightN()).isCloseTo(9.4 * WET_N - 9.81 * 1023.343 * 0.5e-3, within(0.01));
+    assertThat(s.findings()).noneMatch(f -> f.code() == Code.UNDECIDED);
+  }
+
+  /** What falls has no forces on its feet that could be told, so the pane is not judged at all. */
+  @Test
+  void aHeapThatFallsIsNotPutOnThePane() {
+    PaneStudy s = study(List.of(box("base", Rock.Kind.DRY, 200, 6, 0), box("stray", Rock.Kind.DRY, 100, 1, 0)),
+        List.of(at("base", 10), at("stray", 300)), List.of());
+    assertThat(s.report()).isEmpty();
+    assertThat(s.findings()).isEmpty();
+    assertThat(s.feet()).extracting(CheckReport.FootLine::state).containsExactly(State.DRAINED);
+  }
+}
