@@ -35,7 +35,8 @@ final class HandlingFindings {
       out.add((held ? Draft.warn(Code.FLOATS) : Draft.fail(Code.FLOATS)).about(scene.name(i)).figure(n, 0, "N").say(
           text("%s floats: its sealed voids lift more than its stone weighs%s.", scene.name(i),
               held ? "; what it is fixed to holds it down" : ""),
-          held ? "Let its joints set in full before filling, or take out foam." : "Fix it down, or take out foam; nothing else holds it."));
+          held ? "Let its joints set in full before filling, or take out foam."
+              : "Fix it down, or take out foam; nothing else holds it."));
     }
     for (Modules.Module m : Modules.of(scene.scene(), bodies)) module(scene.scene(), bodies, m, recall, out);
     amount(scene.scene(), bodies, out);
@@ -57,7 +58,8 @@ final class HandlingFindings {
     } else if (m.lift() == Modules.Lift.TWO) {
       out.add(Draft.warn(Code.HEAVY_LIFT).about(m.rocks())
           .figure(m.drainedKg(), scene.settings().get(Setting.LIFT_ONE_KG), "kg").say(
-          text("%s weighs %.1f kg lifted out wet: a lift for two.", what, Draft.up(m.drainedKg())), "Lift it with two people." + split));
+          text("%s weighs %.1f kg lifted out wet: a lift for two.", what, Draft.up(m.drainedKg())),
+          "Lift it with two people." + split));
     }
     if (!m.passes()) opening(scene, bodies, m, what, split, recall, out);
   }
@@ -82,7 +84,8 @@ final class HandlingFindings {
           + " it is %.0f mm too large.", what, Draft.wholeUp(-1e3 * p.slackM())) + none;
       case PASSES -> text("%s fits the opening only tilted by %.0f degrees, and is then too tall to stand under it.", what,
           Math.toDegrees(p.tiltRad())) + none;
-      case UNDECIDED -> text("%s fits the opening on a straight lift, or does not, by less than half a millimetre: not settled.", what);
+      case UNDECIDED -> text(
+          "%s fits the opening on a straight lift, or does not, by less than half a millimetre: not settled.", what);
     };
     Draft d = p.answer() == OpeningFit.Answer.UNDECIDED ? Draft.warn(Code.OPENING) : Draft.fail(Code.OPENING);
     out.add(d.about(m.rocks())

@@ -115,12 +115,13 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     for (LightReport.RockLight l : LightReport.of(scene, bodies).rocks()) {
       if (!l.shaded()) continue;
       out.add(Draft.warn(Code.SHADED).about(l.rock()).figure(100 * l.unshaded(), 100 * l.least(), "%").say(
-          text("%s gets %.0f %% of the light it would have with no rock in the way.", l.rock(), Draft.wholeDown(100 * l.unshaded())),
+          text("%s gets %.0f %% of the light it would have with no rock in the way.", l.rock(),
+              Draft.wholeDown(100 * l.unshaded())),
           text("Move %s out into the light.", l.rock())));
     }
   }
 
-  /** Living rock belongs up in the light: its lowest point within a twentieth of the water's depth of the floor is remarked on. */
+  /** Living rock belongs up in the light: its lowest point within a twentieth of the water's depth of the floor is told. */
   private static void bottom(Scene scene, PlacedRock p, List<Finding> out) {
     if (p.rock().kind() != Rock.Kind.LIVE) return;
     double low = -p.reach(Vec3.Z.negated()) * 1e3;

@@ -25,7 +25,8 @@ import org.junit.jupiter.api.Test;
 
 /** What the bottom pane is told of the rocks. Sea water of 35 and 25 degrees: 1023.343 kg/m3 (UNESCO 44, published). */
 class PaneStudyTest {
-  private static final Tank TANK = new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
+  private static final Tank TANK =
+      new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
 
   /** Weight under water of a kilogram of stone, newtons: pores flood, mineral of 2780 kg/m3 (definition). */
   private static final double WET_N = 9.81 * (1 - 1023.343 / 2780);

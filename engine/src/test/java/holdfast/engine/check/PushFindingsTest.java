@@ -19,9 +19,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** A plate of 100 x 100 x 30 mm on a base of 200 x 200 x 100 mm, supports not drawn in, pushed on its centre from four sides. */
+/** Boxes whose supports are not drawn in, pushed on their middles from four sides; a plate of 100 x 100 x 30 mm on a base. */
 class PushFindingsTest {
-  private static final Tank TANK = new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
+  private static final Tank TANK =
+      new Tank(600, 500, 500, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(), List.of());
 
   private static Rock box(String name, double l, double w, double h) {
     return new Rock(name, Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, l, w, h, 1), new Rock.BulkDensity(1.8), 0, false, false,
@@ -30,13 +31,21 @@ class PushFindingsTest {
 
   /** The finding about the plate's slide, its middle so far from the base's along x and y. */
   private static Finding slide(double x, double y) {
-    Settings settings = Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.PUSH_DIRECTIONS, 4).with(Setting.PUSH_OFFSET, 0);
-    Scene s = new Scene("plate", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
-        List.of(box("base", 200, 200, 100), box("plate", 100, 100, 30)),
-        List.of(new Placement("base", new Vec3(300, 250, 10), Quat.IDENTITY, false),
-            new Placement("plate", new Vec3(300 + x, 250 + y, 110), Quat.IDENTITY, false)), List.of(), settings);
-    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1)).findings().stream()
+    Settings settings = Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.PUSH_DIRECTIONS, 4)
+        .with(Setting.PUSH_OFFSET, 0);
+    return check(List.of(box("base", 200, 200, 100), box("plate", 100, 100, 30)),
+        List.of(at("base", 0, 0, 10), at("plate", x, y, 110)), settings).findings().stream()
         .filter(f -> f.code() == Code.SLIDES && f.about().contains("plate")).findFirst().orElseThrow();
+  }
+
+  private static Placement at(String rock, double x, double y, double z) {
+    return new Placement(rock, new Vec3(300 + x, 250 + y, z), Quat.IDENTITY, false);
+  }
+
+  private static CheckReport check(List<Rock> rocks, List<Placement> places, Settings settings) {
+    Scene s = new Scene("boxes", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
+        rocks, places, List.of(), settings);
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
   }
 
   /**
@@ -58,5 +67,29 @@ class PushFindingsTest {
     Finding f = slide(-75, 0);
     assertThat(f.severity()).isEqualTo(Severity.WARN);
     assertThat(f.sentence()).contains("the heap still stands");
+  }
+
+  /**
+   * A box of 100 x 100 x 300 mm and 5.4 kg weighs 5.4 x 9.81 x (1 - 1023.343 / 2780) = 33.47 N under water (definition; sea
+   * water of 35 and 25 degrees, UNESCO 44, published) and tips, pushed at 270 mm, at 33.47 x 50 / 270 = 6.20 N (moments about
+   * its edge, derived): below a tier of 6.25 N it fails, below one of 6.15 N it does not.
+   */
+  @ParameterizedTest
+  @CsvSource({"6.25, true", "6.15, false"})
+  void aToppleBelowTheTierFails(double tier, boolean fails) {
+    Settings settings = Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.PUSH_DIRECTIONS, 4)
+        .with(Setting.PUSH_OFFSET, 0).with(Setting.PUSH_TIER_N, tier);
+    List<Finding> found = check(List.of(box("tall", 100, 100, 300)), List.of(at("tall", 0, 0, 10)), settings).findings();
+    assertThat(found.stream().filter(f -> f.code() == Code.TOPPLES).map(Finding::severity).toList())
+        .isEqualTo(fails ? List.of(Severity.FAIL) : List.of());
+  }
+
+  /** A rock that has no place is not judged, and the verdict says so. */
+  @Test
+  void aRockWithoutAPlaceIsNamed() {
+    Settings settings = Settings.DEFAULT.with(Setting.PUSH_DIRECTIONS, 4).with(Setting.PUSH_TIER_N, 2);
+    List<Rock> rocks = List.of(box("base", 200, 200, 100), box("spare", 100, 100, 30));
+    assertThat(check(rocks, List.of(at("base", 0, 0, 10)), settings).headline()).endsWith("Not placed, and not judged: spare.");
+    assertThat(check(rocks.subList(0, 1), List.of(at("base", 0, 0, 10)), settings).headline()).doesNotContain("Not placed");
   }
 }

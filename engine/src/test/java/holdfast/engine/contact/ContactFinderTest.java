@@ -243,4 +243,18 @@ class ContactFinderTest {
     assertThat(map.contacts()).extracting(Contact::b).containsExactly(1, 2);
     assertAt(map.contacts().get(1).normal(), 0, 1, 0, EXACT);
   }
+
+  /**
+   * They bear within the larger of 0.3 mm and a thousandth of the smaller rock (definition): of cubes of 600 and 100 mm, 1039
+   * and 173 mm across, two large ones within 1.04 mm, and a small one on a large one within 0.3 mm.
+   */
+  @Test
+  void theSmallerRockTellsHowFarAJointReaches() {
+    Hull large = Bodies.box(0.6, 0.6, 0.6);
+    for (double[] c : new double[][] {{0.6, 1.02e-3, 1}, {0.6, 1.06e-3, 0}, {0.1, 0.29e-3, 1}, {0.1, 0.31e-3, 0}}) {
+      Hull above = Bodies.box(c[0], c[0], c[0]).moved(new Pose(new Vec3(0, 0, 0.3 + c[0] / 2 + c[1]), Quat.IDENTITY));
+      assertThat(ContactFinder.find(List.of(Bodies.rock("large", large), Bodies.rock("above", above)), ContactRules.DEFAULT)
+          .contacts()).as("%.2f m cube, %.2f mm above", c[0], 1e3 * c[1]).hasSize((int) c[2]);
+    }
+  }
 }
