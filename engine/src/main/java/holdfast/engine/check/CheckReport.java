@@ -97,7 +97,7 @@ public record CheckReport(
    *
    * @param degrees direction of the push: 0 to the right, 90 to the back
    * @param marginN newtons; never above what staying confirmed
-   * @param atMostN what the force balance alone allows; of a rock's weakest direction
+   * @param atMostN what the force balance alone allows: nothing above it stays; of a rock's weakest direction
    * @param unlimited the margin is at least {@code marginN}; no limit was found below the cap
    */
   public record PushLine(

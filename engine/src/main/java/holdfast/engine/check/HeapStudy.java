@@ -175,8 +175,8 @@ final class HeapStudy {
   /**
    * One direction's margin of one rock.
    *
-   * @param atMostN what the force balance alone allows, infinite where that stayed open; worked out for the weakest
-   *     direction of a rock
+   * @param atMostN what the force balance alone allows: nothing above it stays; infinite where that stayed open; worked out
+   *     for the weakest direction of a rock
    * @param mechanism the movement of all rocks of the scene, when it was seen
    * @param settled no answer is missing
    * @param topple where the least is a slide below the tier: the least topple below the tier that another line or state meets

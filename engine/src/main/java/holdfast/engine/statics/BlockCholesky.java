@@ -58,6 +58,18 @@ final class BlockCholesky {
     }
   }
 
+  /** Factors in place, {@code share} of the largest diagonal entry added to all of them. */
+  void factorRegular(double share) {
+    double largest = 0;
+    for (int j = 0; j < n; j++) {
+      int at = columnStart[j] * BB;
+      for (int i = 0; i < B; i++) largest = Math.max(largest, blocks[at + 7 * i]);
+    }
+    double least = share * largest;
+    addToDiagonal(least);
+    factor(least);
+  }
+
   /**
    * Factors in place.
    *

@@ -17,12 +17,12 @@ import java.util.List;
  * answer is recomputed in newtons, with twist taken about the true centre of pressure, before it is believed; what is
  * then off yields {@code Undecided}.
  *
- * <p>Limits: this is the associative problem, an upper bound on what a heap bears; whether it <em>stays</em> is for
- * {@link Resting}. Where twist acts it is not a convex problem: a patch bears the twist {@code |T| <= c(p) mu N}, and c, a mean
- * of distances from p, is a convex function of the centre of pressure, so what lies under it is no convex set. A factor found
- * with twist is therefore borne for sure, by the forces that come with it, but need not be the largest: some percent more may
- * be borne with the pressure gathered elsewhere. Where no twist acts it is the largest, and the mechanism proves it. Not safe for
- * use by several threads at once; make one each.
+ * <p>Limits: this is the associative problem; whether a heap <em>stays</em> is for {@link Resting}. Where twist acts it is not a
+ * convex problem: a patch bears the twist {@code |T| <= c(p) mu N}, and c, a mean of distances from p, is a convex function of
+ * the centre of pressure, so what lies under it is no convex set. A factor found with twist is therefore borne for sure, by
+ * the forces that come with it, but need not be the largest: some percent more may be borne with the pressure gathered
+ * elsewhere. Where no twist acts it is the largest, and the mechanism proves it. A bound that holds everywhere is
+ * {@link PushBound}'s, and margins are held against that one. Not safe for use by several threads at once; make one each.
  */
 public final class ForceBalance {
   private final Heap heap;
@@ -116,14 +116,10 @@ public final class ForceBalance {
     Margin.Limited best = null;
     Margin.Falls falls = null;
     double before = Double.NaN;
-    boolean coarse = settled > Tolerances.PRESSURE_FINE;
     double[] deadScaled = scaled(dead);
     double[] liveScaled = scaled(live);
-    int rounds = coarse ? Tolerances.PRESSURE_COARSE_ROUNDS : Tolerances.PRESSURE_ROUNDS;
-    for (int round = 0; round < rounds; round++) {
-      ConeSolution s = coarse
-          ? solve(at, deadScaled, liveScaled, cap, null, Tolerances.CONE_GAP_COARSE, Tolerances.CONE_RESIDUAL_COARSE)
-          : solve(at, deadScaled, liveScaled, cap, null);
+    for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
+      ConeSolution s = solve(at, deadScaled, liveScaled, cap, null);
       if (s.end() == End.NO_FORCES) {
         if (falls == null && round == 0) {
           falls = new Margin.Falls(Mechanism.of(heap, s.y(), lengthM));
@@ -203,10 +199,8 @@ public final class ForceBalance {
   }
 
   private ConeSolution solve(Centre[] at, double[] load, double[] live, double cap, double[] cost) {
-    return solve(at, load, live, cap, cost, Tolerances.CONE_GAP, Tolerances.CONE_RESIDUAL);
-  }
-
-  private ConeSolution solve(Centre[] at, double[] load, double[] live, double cap, double[] cost, double gap, double residual) {
+    double gap = Tolerances.CONE_GAP;
+    double residual = Tolerances.CONE_RESIDUAL;
     ConeProgram program = new ConeProgram(heap.bodies().size(), elementsAt(at), load, live, cap, cost);
     if (program.liveBodies().length > 1) return new ConeSolver(program, program.pattern()).solve(gap, residual);
     if (pattern == null) pattern = program.pattern();

@@ -27,10 +27,13 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       return movement.map(m -> Movement.of(governing.judge.heap(), m)).orElse(Movement.TOPPLES);
     }
 
-    /** What the force balance alone allows of the governing case, up to {@code cap}; not a number where it is open. */
+    /**
+     * What the force balance alone allows of the governing case, up to {@code cap}: no larger factor has forces in balance,
+     * so none stays. Not a number where it is open.
+     */
     public double atMost(double cap) {
-      Margin margin = governing.judge.atMost(governing.live, cap);
-      return margin.match(Margin.Limited::factor, Margin.Beyond::cap, f -> 0.0, u -> Double.NaN);
+      Margin margin = governing.judge.atMostFinely(governing.live, cap);
+      return margin.match(l -> Math.min(l.bound(), cap), Margin.Beyond::cap, f -> 0.0, u -> Double.NaN);
     }
   }
 
@@ -167,16 +170,14 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
 
     /** Asks at what the force balance allows, and a little below. */
     void tryBound() {
-      double bound = c.judge.atMost(c.live, high).match(Margin.Limited::factor, Margin.Beyond::cap, f -> high,
-          u -> u.near() > 0 ? Tolerances.HINT * u.near() : high);
-      if (!(bound < high)) return;
-      if (stays(bound * (1 - Tolerances.CONFIRM_TOP))) {
+      if (!(c.judge.atMostFinely(c.live, high) instanceof Margin.Limited m) || !(m.bound() < high)) return;
+      if (stays(m.factor() * (1 - Tolerances.CONFIRM_TOP))) {
         // Above a true bound nothing balances; how it gives way is seen just above.
-        high = bound * (1 + Tolerances.CONFIRM_TOP);
+        high = m.bound() * (1 + Tolerances.CONFIRM_TOP);
         refused = true;
         movement = null;
       } else {
-        stays(bound * Tolerances.CONFIRM_FIRST_CUT);
+        stays(m.factor() * Tolerances.CONFIRM_FIRST_CUT);
       }
     }
 

@@ -8,7 +8,8 @@ public sealed interface Margin {
    * The largest factor on the live load, carried by {@code forces} and capped by {@code mechanism}.
    *
    * @param factor what the forces carry
-   * @param bound what the mechanism caps, {@code factor <= bound} up to rounding
+   * @param bound what the mechanism caps, {@code factor <= bound} up to rounding; of {@link PushBound} no larger factor is
+   *     borne, and the two are as far apart as was asked
    */
   record Limited(double factor, double bound, Forces forces, Mechanism mechanism) implements Margin {}
 

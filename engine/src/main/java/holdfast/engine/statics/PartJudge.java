@@ -16,6 +16,7 @@ public final class PartJudge {
   private final Rest rest;
   private final ThreadLocal<PartJudge> copies = ThreadLocal.withInitial(() -> new PartJudge(this));
   private ForceBalance forces;
+  private PushBound bound;
   private Resting resting;
   private Superposition quick;
   private boolean quickTried;
@@ -118,10 +119,22 @@ public final class PartJudge {
     return balance instanceof Balance.Stands && rest instanceof Rest.Stays;
   }
 
-  /** What the force balance allows of a live load, up to {@code cap}. */
+  /**
+   * What the force balance alone allows of a live load, up to {@code cap}, with friction at the corners of every contact: a
+   * true bound of what stays, enclosed to one part in a hundred. A heap whose own weight has no balance falls.
+   */
   public Margin atMost(List<Wrench> live, double cap) {
-    if (forces == null) forces = new ForceBalance(heap, typicalN);
-    return forces.margin(dead, live, cap, Tolerances.PRESSURE_COARSE);
+    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().coarse(live, cap);
+  }
+
+  /** The same to one part in a million. */
+  Margin atMostFinely(List<Wrench> live, double cap) {
+    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().fine(live, cap);
+  }
+
+  private PushBound bound() {
+    if (bound == null) bound = new PushBound(heap, dead);
+    return bound;
   }
 
   /** Least and most force in some links together. */

@@ -13,12 +13,6 @@ final class Tolerances {
   /** Relative distance of forces and mechanism for figures that are reported. */
   static final double CONE_GAP = 1e-8;
 
-  /** The same for bounds that staying then confirms. */
-  static final double CONE_GAP_COARSE = 1e-4;
-
-  /** Residual at which the solver may stop for those bounds; recomputed balances must come under BALANCE_RESIDUAL. */
-  static final double CONE_RESIDUAL_COARSE = 3e-8;
-
   /** Scaled; objectives smaller than this are compared absolutely. */
   static final double CONE_GAP_FLOOR = 1e-3;
 
@@ -58,6 +52,65 @@ final class Tolerances {
   /** The same far from the end, where a direction need not be exact. */
   static final double CONE_REFINED_LEAST = 1e-6;
 
+  // -- corners ------------------------------------------------------------------------------------------------------
+
+  /**
+   * Largest push of a corner, over all that the heap may be loaded by. Corners that lock against each other push as hard as
+   * they are allowed to; nothing else comes near it. Much larger, and the digits of the locked ones are lost.
+   */
+  static final double CORNER_MOST = 1e3;
+
+  /** Share of a corner's scaling below which that largest push does not count. */
+  static final double CORNER_CAPPED = 1e-13;
+
+  /** Steps to the centre at most; 8 to 20 are needed. */
+  static final int CORNER_CENTRE_STEPS = 60;
+
+  /** Share of the way to the edge of the cone that a step to the centre goes. */
+  static final double CORNER_CENTRE_SHARE = 0.9;
+
+  /** What a movement is missing of the beginning, of 1, below which it is missing nothing. */
+  static final double CORNER_NOTHING = 1e-14;
+
+  /** Scaled; residual at which the centre is balanced. */
+  static final double CORNER_BALANCED = 1e-9;
+
+  /** Difference of any product from one at which the centre is found. */
+  static final double CORNER_CENTRED = 0.3;
+
+  /** Products at which a push begins, over its reach in the centre's own measure. */
+  static final double CORNER_FIRST = 0.15;
+
+  /** Share of the way to the edge of the cone that a step goes. */
+  static final double CORNER_STEP_SHARE = 0.97;
+
+  /** Of the products there are; a step aims no lower. */
+  static final double CORNER_LEAST_AIM = 1e-4;
+
+  /** Steps of a push at most; 5 to 12 are needed, 25 for a fine bound. */
+  static final int CORNER_STEPS = 60;
+
+  /** A path may go past what is asked by this factor, so that what is borne is seen to be. */
+  static final double CORNER_PAST_CAP = 1.1;
+
+  /** Share of a width at which a bound is worked out anew: what the path reads off is off by rounding. */
+  static final double BOUND_READ = 0.999;
+
+  /**
+   * Largest unknown of a bond or rod over its largest strength: a gradient of stress may be this much steeper than stresses
+   * over the heap's length. Only rounding is multiplied by it.
+   */
+  static final double FASTENED_REACH = 1e3;
+
+  /** Relative width of a bound that is told. */
+  static final double BOUND_COARSE = 1e-2;
+
+  /** The same where staying is then searched finely. */
+  static final double BOUND_FINE = 1e-6;
+
+  /** Of the mean weight of a body; bounds below this are told absolutely, to the same share of it. */
+  static final double BOUND_FLOOR = 1e-3;
+
   // -- force balance ------------------------------------------------------------------------------------------------
 
   /** Relative to the load; largest residual of a balance that is believed when recomputed in newtons. */
@@ -69,17 +122,8 @@ final class Tolerances {
   /** Relative change of a margin at which the centres of pressure have settled, where a figure is asked for. */
   static final double PRESSURE_FINE = 1e-6;
 
-  /** The same for bounds that staying then confirms. */
-  static final double PRESSURE_COARSE = 2e-3;
-
   /** Rounds in which centres of pressure may settle; 1 where no twist acts, 2 to 6 elsewhere. */
   static final int PRESSURE_ROUNDS = 12;
-
-  /** The same for bounds that staying then confirms. */
-  static final int PRESSURE_COARSE_ROUNDS = 3;
-
-  /** A factor that has not settled is searched from this much above it. */
-  static final double HINT = 1.05;
 
   /** Share of a joint's friction; a twist below it does not depend on where the centre of pressure is. */
   static final double TWIST_IDLE = 1e-7;

@@ -11,6 +11,7 @@ import holdfast.engine.statics.Link;
 import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.PushBound;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Wrench;
@@ -126,6 +127,7 @@ class RandomHeapProperties {
     Found bare = c.judged();
     Found rough = c.judged(c.made.withFriction(c.made.friction() + more), c.direction);
     notLess("more friction", seed, bare, rough.margin);
+    bounded("more friction", seed, bare, rough.heap);
     // A bond beside its bearing; in the place of its bearing it may well hold less.
     List<Link> links = new ArrayList<>(bare.heap.links());
     Link.Bearing b = (Link.Bearing) links.get(Math.floorMod(seed, links.size()));
@@ -133,6 +135,16 @@ class RandomHeapProperties {
     Heap bonded = new Heap(bare.heap.bodies(), links);
     notLess("a bond", seed, bare,
         new ForceBalance(bonded, ForceBalance.typicalN(bare.dead)).margin(bare.dead, bare.live, CAP_N, 1e-8));
+    bounded("a bond", seed, bare, bonded);
+  }
+
+  /** What forces carry is within the bound of a heap that can do more (derived). */
+  private static void bounded(String what, long seed, Found bare, Heap more) {
+    double carried = new PushBound(bare.heap, bare.dead).coarse(bare.live, CAP_N)
+        .match(Margin.Limited::factor, Margin.Beyond::cap, f -> 0.0, u -> 0.0);
+    double bound = new PushBound(more, bare.dead).coarse(bare.live, CAP_N)
+        .match(Margin.Limited::bound, Margin.Beyond::cap, f -> 0.0, u -> CAP_N);
+    assertThat(bound).as("bound, %s on heap %d", what, seed).isGreaterThanOrEqualTo(carried * (1 - 1e-9));
   }
 
   private static void notLess(String what, long seed, Found bare, Margin after) {
@@ -155,6 +167,11 @@ class RandomHeapProperties {
       admissible(seed, f, l.forces(), sum(f, l.factor()));
       assertThat(balance.stands(sum(f, l.factor() * MISSED + step))).as("over, heap %d", seed).isNotInstanceOf(Balance.Stands.class);
       assertThat(f.confirmed()).as("confirmed of heap %d", seed).isLessThanOrEqualTo(l.factor() * MISSED + step);
+    }
+    if (f.judge.safe()) {
+      // Friction at corners bounds whatever stays.
+      double most = f.judge.atMost(f.live, CAP_N).match(Margin.Limited::bound, Margin.Beyond::cap, g -> 0.0, u -> CAP_N);
+      assertThat(f.confirmed()).as("confirmed beside its bound, heap %d", seed).isLessThanOrEqualTo(most * (1 + 1e-9));
     }
     if (f.judge.balance() instanceof Balance.Stands s) footed(seed, f, s.forces());
     if (f.judge.rest() instanceof Rest.Stays s) footed(seed, f, s.forces());

@@ -1,0 +1,233 @@
+package holdfast.engine.statics;
+
+import java.util.Arrays;
+
+/**
+ * Pushes on the corners of a heap, solved by a primal-dual interior-point method:
+ *
+ * <pre>
+ *   maximise l   subject to   P s + B x + dead + l live = 0,   s and x within their limits,   l at most cap.
+ * </pre>
+ *
+ * <p>First come the forces at the centre of what balances the dead load alone ({@link #centre}): they maximise the product
+ * of how far each corner is inside its cone, and the movement that goes with them opens every corner. From there every push
+ * begins, balanced and with a movement that only wants scaling; one step with Nesterov-Todd scaling and Mehrotra's predictor
+ * and corrector costs one sparse Cholesky factor of 6 x 6 blocks and three solutions with it. The live factor is the one
+ * unknown besides and is eliminated by one of those. Since movements stay what the corners make of them to rounding, each is
+ * a proof: dead . y / live . y, plus what limits cost, is a bound on l.
+ *
+ * @see <a href="https://www.seas.ucla.edu/~vandenbe/publications/coneprog.pdf">Vandenberghe 2010, The CVXOPT linear and
+ *     quadratic cone program solvers</a>, section 7, for the steps
+ */
+final class CornerPath {
+  private final CornerCones corners;
+  /** Null where there are none. */
+  private final FastenedCones fastened;
+  private final BlockCholesky factor;
+  private final double[] dead;
+  private final double[] live;
+  private final double[] left;
+  private final double[] loads;
+  private final double[] once;
+  private final double[] twice;
+  private final double[] alongLive;
+  private final double[] dy;
+  final double[] y;
+  private final double degree;
+
+  /** Factor on the live load, what it may come to, and the multiplier of that. */
+  double l;
+  private double cap;
+  private double capZ;
+  /** Lengths of the last step. */
+  private double lengthS;
+  private double lengthZ;
+  int steps;
+
+  /**
+   * A path for loads on a heap.
+   *
+   * @param fastened its bonds and rods, or null
+   */
+  CornerPath(CornerCones corners, FastenedCones fastened, BlockCholesky factor, double[] dead) {
+    this.corners = corners;
+    this.fastened = fastened;
+    this.factor = factor;
+    this.dead = dead;
+    int n = dead.length;
+    live = new double[n];
+    left = new double[n];
+    loads = new double[n];
+    once = new double[n];
+    twice = new double[n];
+    alongLive = new double[n];
+    dy = new double[n];
+    y = new double[n];
+    degree = 2 * corners.count + (fastened == null ? 0 : fastened.degree());
+  }
+
+  CornerCones corners() {
+    return corners;
+  }
+
+  FastenedCones fastened() {
+    return fastened;
+  }
+
+  // -- the dead load alone ----------------------------------------------------------------------------------------------
+
+  /** Comes to the centre of what balances the dead load; false where it does not. */
+  boolean centre() {
+    corners.begin();
+    if (fastened != null && !fastened.begin()) return false;
+    Arrays.fill(y, 0);
+    double rest = 1;
+    for (steps = 0; steps < Tolerances.CORNER_CENTRE_STEPS; steps++) {
+      if (!assemble()) return false;
+      if (rest == 0 && largest(left) < Tolerances.CORNER_BALANCED && decrement() < Tolerances.CORNER_CENTRED) return true;
+      System.arraycopy(loads, 0, once, 0, loads.length);
+      corners.centring(1, rest, once);
+      if (fastened != null) fastened.centring(1, once);
+      factor.solve(once, dy);
+      corners.corrected(dy, 1, rest);
+      if (fastened != null) fastened.corrected(dy, 1);
+      double length = Math.min(1, Tolerances.CORNER_CENTRE_SHARE * Math.min(lengthS(), lengthZ()));
+      if (!(length > Tolerances.CONE_LEAST_STEP)) return false;
+      corners.move(length, length);
+      if (fastened != null) fastened.move(length, length);
+      for (int i = 0; i < y.length; i++) y[i] += length * dy[i];
+      rest = length == 1 ? 0 : rest * (1 - length);
+      if (rest < Tolerances.CORNER_NOTHING) rest = 0;
+    }
+    return false;
+  }
+
+  /** How far the products are from one. */
+  private double decrement() {
+    double gap = corners.gap + (fastened == null ? 0 : fastened.gap());
+    return Math.max(Math.abs(gap / degree - 1), corners.uneven());
+  }
+
+  /** Scaling and factor at the point where it is; {@code left} then is what the forces leave unbalanced. */
+  private boolean assemble() {
+    factor.clear();
+    for (int i = 0; i < left.length; i++) loads[i] = dead[i] + l * live[i];
+    System.arraycopy(loads, 0, left, 0, left.length);
+    if (!corners.scale(factor.values(), left)) return false;
+    if (fastened != null && !fastened.scale(factor.values(), factor, left)) return false;
+    factor.factorRegular(Tolerances.CONE_REGULAR);
+    return true;
+  }
+
+  // -- a push -------------------------------------------------------------------------------------------------------------
+
+  /** Begins at the centre that {@code at} has found; its factor is taken along. */
+  void begin(CornerPath at, double[] live, double cap) {
+    System.arraycopy(live, 0, this.live, 0, live.length);
+    this.cap = cap;
+    l = 0;
+    steps = 0;
+    at.factor.solve(live, alongLive);
+    double reach = 1 / Math.sqrt(Math.max(dot(live, alongLive), Double.MIN_NORMAL));
+    double mu = Math.min(Tolerances.CORNER_FIRST * reach, cap);
+    corners.copy(at.corners, mu);
+    if (fastened != null) fastened.copy(at.fastened, mu);
+    for (int i = 0; i < y.length; i++) y[i] = mu * at.y[i];
+    capZ = mu / cap;
+  }
+
+  /** Prepares a step and reads off the bound of the movement there is; false where a point has left its cone. */
+  boolean look() {
+    return assemble();
+  }
+
+  /** What the movement proves: no factor above this. Infinite where it proves nothing. To be asked after {@link #look}. */
+  double bound() {
+    double lifted = -dot(dead, y) + corners.excess + (fastened == null ? 0 : fastened.cost());
+    double along = dot(live, y);
+    return along > 0 ? lifted / along : Double.POSITIVE_INFINITY;
+  }
+
+  /** What is out of balance, scaled. */
+  double unbalance() {
+    return largest(left);
+  }
+
+  /** One step; false when the numbers have run out. */
+  boolean step() {
+    steps++;
+    factor.solve(live, alongLive);
+    double spare = cap - l;
+    double stiff = dot(live, alongLive) + capZ / spare;
+    double missing = 1 - capZ - dot(live, y);
+    double gap = corners.gap + (fastened == null ? 0 : fastened.gap()) + spare * capZ;
+    double mu = gap / (degree + 1);
+
+    // To the very edge.
+    System.arraycopy(loads, 0, once, 0, loads.length);
+    corners.predicting(once);
+    if (fastened != null) fastened.predicting(once);
+    factor.solve(once, dy);
+    // capZ moves by -capZ + capZ dl / spare.
+    double dl = (missing + capZ - dot(live, dy)) / stiff;
+    addLive(dl);
+    Arrays.fill(twice, 0);
+    Arrays.fill(once, 0);
+    corners.predicted(dy, twice, once);
+    if (fastened != null) fastened.predicted(dy, twice, once);
+    double dCap = -capZ + capZ * dl / spare;
+    double reach = Math.min(1, Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
+    double reachZ = Math.min(1, Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 1));
+    double after = corners.gapAfter(reach, reachZ) + (fastened == null ? 0 : fastened.gapAfter(reach, reachZ))
+        + (spare - reach * dl) * (capZ + reachZ * dCap);
+    double share = Math.max(0, after / gap);
+    double aim = Math.max(share * share * share, Tolerances.CORNER_LEAST_AIM) * mu;
+
+    // Towards the centre of what is left, second order and all.
+    for (int i = 0; i < left.length; i++) once[i] = loads[i] + twice[i] + aim * once[i];
+    factor.solve(once, dy);
+    double t = (aim + dl * dCap) / spare - capZ;
+    dl = (missing - t - dot(live, dy)) / stiff;
+    addLive(dl);
+    corners.corrected(dy, aim, 0);
+    if (fastened != null) fastened.corrected(dy, aim);
+    dCap = t + capZ * dl / spare;
+    lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
+    lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2));
+    if (!(lengthS > Tolerances.CONE_LEAST_STEP) && !(lengthZ > Tolerances.CONE_LEAST_STEP)) return false;
+    corners.move(lengthS, lengthZ);
+    if (fastened != null) fastened.move(lengthS, lengthZ);
+    l += lengthS * dl;
+    capZ += lengthZ * dCap;
+    for (int i = 0; i < y.length; i++) y[i] += lengthZ * dy[i];
+    return Double.isFinite(l) && capZ > 0;
+  }
+
+  private void addLive(double dl) {
+    for (int i = 0; i < dy.length; i++) dy[i] += dl * alongLive[i];
+  }
+
+  private double lengthS() {
+    double most = 2;
+    if (corners.shortS > 0) most = Math.min(most, 1 / corners.shortS);
+    return fastened == null ? most : fastened.lengthS(most);
+  }
+
+  private double lengthZ() {
+    double most = 2;
+    if (corners.shortZ > 0) most = Math.min(most, 1 / corners.shortZ);
+    return fastened == null ? most : fastened.lengthZ(most);
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double v = 0;
+    for (int i = 0; i < a.length; i++) v += a[i] * b[i];
+    return v;
+  }
+
+  private static double largest(double[] v) {
+    double m = 0;
+    for (double d : v) m = Math.max(m, Math.abs(d));
+    return m;
+  }
+}

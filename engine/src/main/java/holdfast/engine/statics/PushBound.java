@@ -1,0 +1,222 @@
+package holdfast.engine.statics;
+
+import holdfast.engine.statics.ConeSolution.End;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * How far a live load on a heap can grow before no admissible forces balance it: a true upper bound of what stays.
+ *
+ * <p>Every bearing is replaced by Coulomb friction at each of its corners, limited by that corner's own push. A force
+ * anywhere on a patch can be shared out among the corners as its place is, so what any pressure on the patch can give,
+ * corners can give ({@link CornerBalance}); bonds and rods stay what they are ({@link Elements}). With points no twist is
+ * left, the program is convex, and what is found is its largest factor, enclosed between forces and a mechanism:
+ *
+ * <ul>
+ * <li>below, forces put together anew in newtons, in balance to {@link Tolerances#BALANCE_RESIDUAL} and inside their cones;
+ * <li>above, the power of the dead load on a movement over that of the live load, worked out anew from the movements of the
+ *     bodies. Where a corner opens less than its friction asks, it is charged what its largest push would gain.
+ * </ul>
+ *
+ * <p>{@link CornerPath} solves it; where that comes to no centre, as on the brink of falling, the general
+ * {@link ConeSolver} is asked the same, and its answer is recomputed likewise.
+ *
+ * <p>Limits: associative sliding and even twisting at corners are granted, so it is a bound and no margin; whether the heap
+ * <em>stays</em> is for {@link Resting}. No corner's push counts beyond {@link Tolerances#CORNER_MOST} times all loads: forces
+ * that lock harder than that are left out. Not safe for use by several threads at once; make one each.
+ *
+ * @see <a href="https://doi.org/10.1016/j.compstruc.2006.02.005">Gilbert, Casapulla and Ahmed 2006, Limit analysis of masonry
+ *     block structures with non-associative frictional joints using linear programming</a>, for the associative program
+ */
+public final class PushBound {
+  private final CornerModel model;
+  private final List<Wrench> dead;
+  private final double[] deadScaled;
+  private final double deadN;
+  /** Centres by the order of magnitude of what may load the heap; null where none was found. */
+  private final Map<Integer, Centre> centres = new TreeMap<>();
+  private int steps;
+
+  /** Prepares {@code heap} under {@code dead}, one wrench a body, newtons, about its centre. */
+  public PushBound(Heap heap, List<Wrench> dead) {
+    this.dead = List.copyOf(dead);
+    double typical = ForceBalance.typicalN(dead);
+    model = new CornerModel(heap, typical > 0 ? typical : 1);
+    deadScaled = model.scaled(dead);
+    deadN = size(dead);
+  }
+
+  /** A heap ready to be pushed: the centre under its dead load, and a path that starts there. */
+  private record Centre(double mostPush, CornerPath at, CornerPath path) {}
+
+  private double size(List<Wrench> loads) {
+    double sum = 0;
+    for (Wrench w : loads) sum += w.force().norm() + w.moment().norm() / model.lengthM;
+    return sum;
+  }
+
+  /** Steps of the last question; 0 where the general solver was asked. */
+  int steps() {
+    return steps;
+  }
+
+  /** The largest factor on {@code live} up to {@code cap}, to one part in a hundred. */
+  public Margin coarse(List<Wrench> live, double cap) {
+    return margin(live, cap, Tolerances.BOUND_COARSE);
+  }
+
+  /** The same to one part in a million. */
+  public Margin fine(List<Wrench> live, double cap) {
+    return margin(live, cap, Tolerances.BOUND_FINE);
+  }
+
+  /**
+   * The largest factor on {@code live} up to {@code cap}.
+   *
+   * @param share how far forces and mechanism may be apart, of the bound
+   */
+  public Margin margin(List<Wrench> live, double cap, double share) {
+    steps = 0;
+    if (model.heap.links().isEmpty()) return unsupported(live, cap);
+    double[] scaled = model.scaled(live);
+    double norm = 0;
+    for (double v : scaled) norm += v * v;
+    norm = Math.sqrt(norm);
+    Centre c = centre(Math.max(deadN, cap * size(live)));
+    if (c.at == null) return general(live, cap, c.mostPush);
+    if (norm == 0) {
+      Forces f = forces(c.at, null, 0);
+      boolean balanced = model.unbalance(f, dead) <= Tolerances.BALANCE_RESIDUAL;
+      return balanced ? new Margin.Beyond(cap, f) : general(live, cap, c.mostPush);
+    }
+    for (int i = 0; i < scaled.length; i++) scaled[i] /= norm;
+    double most = cap * norm;
+    CornerPath p = c.path;
+    p.begin(c.at, scaled, Tolerances.CORNER_PAST_CAP * most);
+    for (; steps < Tolerances.CORNER_STEPS && p.look(); steps++) {
+      double bound = p.bound();
+      boolean near = bound < Double.POSITIVE_INFINITY
+          && bound - p.l <= Tolerances.BOUND_READ * share * Math.max(bound, Tolerances.BOUND_FLOOR);
+      if (p.l >= most) {
+        Forces f = forces(p, c.at, most / p.l);
+        if (model.unbalance(f, ForceBalance.sum(dead, live, cap)) <= Tolerances.BALANCE_RESIDUAL) return new Margin.Beyond(cap, f);
+      } else if (near && (bound < most || bound - p.l <= Tolerances.BOUND_FINE * bound)) {
+        Margin m = limited(c, live, scaled, norm, share);
+        if (m != null) return m;
+      }
+      if (!p.step()) break;
+    }
+    return general(live, cap, c.mostPush);
+  }
+
+  private Centre centre(double loadN) {
+    int order = loadN > 0 ? (int) Math.ceil(Math.log10(loadN)) : 0;
+    return centres.computeIfAbsent(order, o -> {
+      double mostPush = Tolerances.CORNER_MOST * Math.pow(10, o) / model.forceN;
+      CornerPath at = model.path(deadScaled, mostPush);
+      return at.centre() ? new Centre(mostPush, at, model.path(deadScaled, mostPush)) : new Centre(mostPush, null, null);
+    });
+  }
+
+  /** The forces of a path, or {@code share} of them and the rest of those at the centre. */
+  private Forces forces(CornerPath p, CornerPath centre, double share) {
+    double[] s = p.corners().s;
+    double[] x = p.fastened() == null ? null : p.fastened().x;
+    if (centre == null) return model.forces(s, x);
+    return model.forces(between(centre.corners().s, s, share), x == null ? null : between(centre.fastened().x, x, share));
+  }
+
+  private static double[] between(double[] from, double[] to, double share) {
+    double[] out = new double[from.length];
+    for (int i = 0; i < out.length; i++) out[i] = (1 - share) * from[i] + share * to[i];
+    return out;
+  }
+
+  /** The two ends of what was found, each recomputed; null where they do not hold or are still too far apart. */
+  private Margin limited(Centre c, List<Wrench> live, double[] scaled, double norm, double share) {
+    CornerPath p = c.path;
+    double cost = p.fastened() == null ? 0 : p.fastened().cost(p.y);
+    double[] centres = model.aboutCentres(p.y);
+    double along = dot(scaled, p.y);
+    double bound = (cost + model.excess(centres, c.mostPush) - dot(deadScaled, p.y)) / along;
+    if (!(along > 0) || !(bound - p.l <= share * Math.max(bound, Tolerances.BOUND_FLOOR))) return null;
+    Forces f = forces(p, null, 0);
+    if (model.unbalance(f, ForceBalance.sum(dead, live, p.l / norm)) > Tolerances.BALANCE_RESIDUAL) return null;
+    return new Margin.Limited(p.l / norm, Math.max(p.l, bound) / norm, f, Mechanism.of(model.heap, centres, model.lengthM));
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double v = 0;
+    for (int i = 0; i < a.length; i++) v += a[i] * b[i];
+    return v;
+  }
+
+  /** Nothing bears anything: it stands only where there is nothing to bear. */
+  private Margin unsupported(List<Wrench> live, double cap) {
+    for (Wrench w : dead) if (!w.isZero()) return new Margin.Falls(Mechanism.of(model.heap, deadScaled, model.lengthM));
+    Forces none = new Forces(List.of());
+    for (Wrench w : live) {
+      if (!w.isZero()) return new Margin.Limited(0, 0, none, Mechanism.of(model.heap, model.scaled(live), model.lengthM));
+    }
+    return new Margin.Beyond(cap, none);
+  }
+
+  // -- the general solver ---------------------------------------------------------------------------------------------
+
+  Margin general(List<Wrench> live, double cap, double mostPush) {
+    Heap heap = new Heap(model.heap.bodies(), model.points());
+    Elements make = new Elements(heap, model.forceN, model.lengthM);
+    List<Element> elements = new ArrayList<>();
+    for (Link l : heap.links()) {
+      Patch patch = new Patch(l.normal(), l.polygon());
+      elements.add(make.of(l, patch, Elements.Centre.middle(patch)));
+    }
+    double[] load = ForceBalance.scaled(dead, model.forceN, model.lengthM);
+    double[] more = ForceBalance.scaled(live, model.forceN, model.lengthM);
+    ConeProgram program = new ConeProgram(heap.bodies().size(), elements, load, more, cap, null);
+    ConeSolution s = new ConeSolver(program, program.pattern()).solve(Tolerances.CONE_GAP, Tolerances.CONE_RESIDUAL);
+    if (s.end() == End.NO_FORCES) return new Margin.Falls(Mechanism.of(model.heap, s.y(), model.lengthM));
+    if (s.end() != End.OPTIMAL) return new Margin.Undecided("the force balance did not settle", Double.NaN);
+    double factor = Math.max(0, Math.min(cap, s.x()[program.links]));
+    Forces f = model.forces(corners(heap, s.x()), fastened(heap, elements, s.x()));
+    double off = model.unbalance(f, ForceBalance.sum(dead, live, factor));
+    if (off > Tolerances.BALANCE_RESIDUAL) {
+      return new Margin.Undecided(String.format(java.util.Locale.ROOT,
+          "recomputed forces are out of balance by %.1e of the load", off), Double.NaN);
+    }
+    if (factor >= cap * (1 - Tolerances.BOUND_FINE)) return new Margin.Beyond(cap, f);
+    double along = dot(more, s.y());
+    double cost = 0;
+    for (int i = 0; i < program.rows - 2; i++) cost += program.h[i] * s.z()[i];
+    double bound = (cost + model.excess(s.y(), mostPush) - dot(load, s.y())) / along;
+    if (!(along > 0) || !(bound <= cap)) bound = cap;
+    return new Margin.Limited(factor, Math.max(factor, bound), f, Mechanism.of(model.heap, s.y(), model.lengthM));
+  }
+
+  private static double[] corners(Heap heap, double[] x) {
+    List<Double> out = new ArrayList<>();
+    int o = 0;
+    for (Link l : heap.links()) {
+      if (!(l instanceof Link.Bearing b)) break;
+      out.add(b.friction() > 0 ? b.friction() * x[o] : x[o]);
+      out.add(b.friction() > 0 ? x[o + 1] : 0);
+      out.add(b.friction() > 0 ? x[o + 2] : 0);
+      o += b.friction() > 0 ? 3 : 1;
+    }
+    return out.stream().mapToDouble(d -> d).toArray();
+  }
+
+  private static double[] fastened(Heap heap, List<Element> elements, double[] x) {
+    int from = 0;
+    int to = 0;
+    for (int i = 0; i < elements.size(); i++) {
+      to += elements.get(i).size();
+      if (heap.links().get(i) instanceof Link.Bearing) from = to;
+    }
+    double[] out = new double[to - from];
+    System.arraycopy(x, from, out, 0, out.length);
+    return out;
+  }
+}
