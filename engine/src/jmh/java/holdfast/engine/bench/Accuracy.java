@@ -1,14 +1,17 @@
 package holdfast.engine.bench;
 
 import holdfast.engine.check.Questions;
+import holdfast.engine.statics.Margin;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * The same push margins by cones and by pyramids of 8 and 16 facets, over what 64 facets find, which lack 0.1 % of the
- * friction (derived). All three pyramids allow the twist of forces at corners, the cones allow less.
+ * friction (derived). All of them are about the same forces at the corners of every contact; the cones tell two figures, what
+ * forces carry and what a mechanism caps.
  *
  * @param open pushes for which the cones gave no bound
+ * @param cones the least of what is carried, and the greatest of what is capped
  */
 record Accuracy(String layout, int pushes, int open, double[] cones, double[] eight, double[] sixteen) {
   private static final int FINE = 64;
@@ -23,9 +26,10 @@ record Accuracy(String layout, int pushes, int open, double[] cones, double[] ei
       Questions.OnePush p = all.get((i * 37 + 5) % all.size());
       double fine = RivalBenchmark.linear(p, FINE);
       if (!(fine > 0)) continue;
-      double ours = p.atMostN();
-      if (Double.isNaN(ours)) open++;
-      else cones.add(ours / fine);
+      Margin ours = p.enclosed();
+      if (ours instanceof Margin.Undecided) open++;
+      ours.match(l -> cones.addAll(List.of(l.factor() / fine, l.bound() / fine)), b -> cones.add(b.cap() / fine),
+          f -> cones.add(0.0), u -> false);
       eight.add(RivalBenchmark.linear(p, 8) / fine);
       sixteen.add(RivalBenchmark.linear(p, 16) / fine);
     }

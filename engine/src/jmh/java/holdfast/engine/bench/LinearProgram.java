@@ -16,8 +16,8 @@ import org.ojalgo.optimisation.linear.LinearSolver;
  *
  * <p>Problem: maximise l such that sum of G f + dead + l live = 0, each f a sum of edges of its pyramid with coefficients of
  * zero or more. The pyramid's edges lie on the cone, so that it is the safe side; with 8 edges it lacks up to 8 % of the
- * friction, with 16 up to 2 % (cos of half the angle between two edges, derived). Twist is what forces at corners give, which is
- * more than the statics here allow. The solver is given the standard form straight away: its modelling layer takes longer
+ * friction, with 16 up to 2 % (cos of half the angle between two edges, derived). It is the program of {@code PushBound} but for
+ * the pyramids: the same corners, the same friction. The solver is given the standard form straight away: its modelling layer takes longer
  * for the same answers.
  */
 final class LinearProgram {

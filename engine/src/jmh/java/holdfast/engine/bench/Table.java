@@ -204,7 +204,7 @@ public final class Table {
   private void bySize() {
     line("## By number of rocks");
     line("");
-    line("Contacts; stands and stays: filled; push: what the force balance allows one push; verdict: every margin above the tier,"
+    line("Contacts; stands and stays: filled; push: what the force balance allows one push, enclosed to 2 %; verdict: every margin above the tier,"
         + " every state; roses: all margins to 2.5 %.");
     line("");
     line("| layout | contacts | stands | stays | one push | verdict | all roses |");
@@ -271,8 +271,11 @@ public final class Table {
     line("");
     line("The same pushes through the centre of every rock from 16 sides, filled, one at a time: here, as a linear program in"
         + " ojAlgo with pyramids of 8 and 16 facets inside the cone, and played in the 3D engine with the tier's push (one play"
-        + " says only whether it holds; a margin takes about eight). All rocks: the median of a sample times the number of"
-        + " pushes over the cores; here, measured.");
+        + " says only whether it holds; a margin takes about eight). Here and in the programs it is the same question: friction"
+        + " at the corners of every contact, each limited by that corner's push; here with true cones, and to 2 % between what"
+        + " forces carry and what a mechanism caps, there to the simplex's end with pyramids. Here all pushes on a heap start"
+        + " from the centre of what balances its weight, found when the first is asked; each program starts from nothing. All"
+        + " rocks: the median of a sample times the number of pushes over the cores; here, measured.");
     line("");
     line("| layout | one push: here | 8 facets | 16 facets | engine | all: here | 8 facets | 16 facets | engine |");
     line("|---|---:|---:|---:|---:|---:|---:|---:|---:|");
@@ -300,8 +303,8 @@ public final class Table {
         asked, ms(measured.ms("verdict", PILE)),
         linear.isPresent() ? ms(OptionalDouble.of(linear.getAsDouble() * asked / Questions.THREADS)) : "-");
     line("");
-    line("Margins over those of pyramids of 64 facets, which lack 0.1 % of the friction; least and greatest of a sample. Pyramids"
-        + " let forces at corners twist a patch more than cones here do, so these may lie lower by right.");
+    line("Margins over those of pyramids of 64 facets, which lack 0.1 % of the friction; least and greatest of a sample. Here: the"
+        + " least of what forces carry and the greatest of what mechanisms cap, 2 % apart at most.");
     line("");
     line("| layout | pushes | here | left open here | 8 facets | 16 facets |");
     line("|---|---:|---:|---:|---:|---:|");

@@ -37,6 +37,9 @@ public final class Questions {
   /** Relative width to which one push margin is searched, as in the check. */
   private static final double SHARE = 0.025;
 
+  /** Relative width to which the force balance's own margin is enclosed. */
+  private static final double BOUND_SHARE = 0.02;
+
   private Questions() {}
 
   /** A scene of placed rocks to a heap: solids, pairs, contacts, links. */
@@ -72,9 +75,14 @@ public final class Questions {
 
   /** One push on one rock, ready to be asked: filled, along the line through its centre. */
   public record OnePush(PartJudge judge, List<Wrench> live, double capN, int rock, Push push) {
-    /** What the force balance allows; not a number where that stays open. */
+    /** What the force balance allows, enclosed between forces and a mechanism to {@link #BOUND_SHARE}. */
+    public Margin enclosed() {
+      return judge.atMost(live, capN, BOUND_SHARE);
+    }
+
+    /** No larger push has forces in balance; not a number where that stays open. */
     public double atMostN() {
-      return judge.atMost(live, capN).match(Margin.Limited::factor, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN);
+      return enclosed().match(Margin.Limited::bound, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN);
     }
 
     /** The margin that staying confirms. */

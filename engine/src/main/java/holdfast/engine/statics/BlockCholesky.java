@@ -17,6 +17,8 @@ final class BlockCholesky {
   private final int[] rowOf;
   private final double[] blocks;
   private final double[] work;
+  /** One over the diagonal of the block that is being factored. */
+  private final double[] over = new double[B];
 
   /** Factors for {@code n} rows of blocks with an off-diagonal block for every pair in {@code pairs}. */
   BlockCholesky(int n, List<int[]> pairs) {
@@ -84,7 +86,7 @@ final class BlockCholesky {
       replaced += factorDiagonal(diagonal, least);
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) solveRight(i * BB, diagonal);
       for (int k = columnStart[j] + 1; k < columnStart[j + 1]; k++) {
-        for (int i = k; i < columnStart[j + 1]; i++) subtractProduct(pattern.updateTarget[u++] * BB, i * BB, k * BB);
+        for (int i = k; i < columnStart[j + 1]; i++) subtractProduct(pattern.updateTarget[u++] * BB, i * BB, k * BB, i == k);
       }
     }
     return replaced;
@@ -101,10 +103,11 @@ final class BlockCholesky {
       }
       double root = Math.sqrt(d);
       blocks[at + 7 * j] = root;
+      over[j] = 1 / root;
       for (int i = j + 1; i < B; i++) {
         double v = blocks[at + 6 * i + j];
         for (int k = 0; k < j; k++) v -= blocks[at + 6 * i + k] * blocks[at + 6 * j + k];
-        blocks[at + 6 * i + j] = v / root;
+        blocks[at + 6 * i + j] = v * over[j];
       }
     }
     return replaced;
@@ -112,32 +115,82 @@ final class BlockCholesky {
 
   /** X := X L^-T for the block X at {@code at} and the lower triangle L at {@code diagonal}. */
   private void solveRight(int at, int diagonal) {
-    for (int r = 0; r < B; r++) {
-      int row = at + 6 * r;
-      for (int j = 0; j < B; j++) {
-        double v = blocks[row + j];
-        for (int k = 0; k < j; k++) v -= blocks[row + k] * blocks[diagonal + 6 * j + k];
-        blocks[row + j] = v / blocks[diagonal + 7 * j];
-      }
+    double[] m = blocks;
+    double l10 = m[diagonal + 6];
+    double l20 = m[diagonal + 12];
+    double l21 = m[diagonal + 13];
+    double l30 = m[diagonal + 18];
+    double l31 = m[diagonal + 19];
+    double l32 = m[diagonal + 20];
+    double l40 = m[diagonal + 24];
+    double l41 = m[diagonal + 25];
+    double l42 = m[diagonal + 26];
+    double l43 = m[diagonal + 27];
+    double l50 = m[diagonal + 30];
+    double l51 = m[diagonal + 31];
+    double l52 = m[diagonal + 32];
+    double l53 = m[diagonal + 33];
+    double l54 = m[diagonal + 34];
+    for (int r = at; r < at + BB; r += B) {
+      double x0 = m[r] * over[0];
+      double x1 = (m[r + 1] - x0 * l10) * over[1];
+      double x2 = (m[r + 2] - x0 * l20 - x1 * l21) * over[2];
+      double x3 = (m[r + 3] - x0 * l30 - x1 * l31 - x2 * l32) * over[3];
+      double x4 = (m[r + 4] - x0 * l40 - x1 * l41 - x2 * l42 - x3 * l43) * over[4];
+      double x5 = (m[r + 5] - x0 * l50 - x1 * l51 - x2 * l52 - x3 * l53 - x4 * l54) * over[5];
+      m[r] = x0;
+      m[r + 1] = x1;
+      m[r + 2] = x2;
+      m[r + 3] = x3;
+      m[r + 4] = x4;
+      m[r + 5] = x5;
     }
   }
 
-  /** T := T - X Y^T. */
-  private void subtractProduct(int t, int x, int y) {
-    for (int r = 0; r < B; r++) {
-      int xr = x + 6 * r;
-      double x0 = blocks[xr];
-      double x1 = blocks[xr + 1];
-      double x2 = blocks[xr + 2];
-      double x3 = blocks[xr + 3];
-      double x4 = blocks[xr + 4];
-      double x5 = blocks[xr + 5];
-      for (int c = 0; c < B; c++) {
-        int yc = y + 6 * c;
-        blocks[t + 6 * r + c] -= x0 * blocks[yc] + x1 * blocks[yc + 1] + x2 * blocks[yc + 2]
-            + x3 * blocks[yc + 3] + x4 * blocks[yc + 4] + x5 * blocks[yc + 5];
-      }
+  /** T := T - X Y^T, a quarter at a time so that the sums stay in registers; of T on the diagonal no upper quarter. */
+  private void subtractProduct(int t, int x, int y, boolean lower) {
+    subtractQuarter(blocks, t, x, y);
+    if (!lower) subtractQuarter(blocks, t + 3, x, y + 18);
+    subtractQuarter(blocks, t + 18, x + 18, y);
+    subtractQuarter(blocks, t + 21, x + 18, y + 18);
+  }
+
+  private static void subtractQuarter(double[] m, int t, int x, int y) {
+    double s00 = 0;
+    double s01 = 0;
+    double s02 = 0;
+    double s10 = 0;
+    double s11 = 0;
+    double s12 = 0;
+    double s20 = 0;
+    double s21 = 0;
+    double s22 = 0;
+    for (int k = 0; k < B; k++) {
+      double x0 = m[x + k];
+      double x1 = m[x + k + 6];
+      double x2 = m[x + k + 12];
+      double y0 = m[y + k];
+      double y1 = m[y + k + 6];
+      double y2 = m[y + k + 12];
+      s00 += x0 * y0;
+      s01 += x0 * y1;
+      s02 += x0 * y2;
+      s10 += x1 * y0;
+      s11 += x1 * y1;
+      s12 += x1 * y2;
+      s20 += x2 * y0;
+      s21 += x2 * y1;
+      s22 += x2 * y2;
     }
+    m[t] -= s00;
+    m[t + 1] -= s01;
+    m[t + 2] -= s02;
+    m[t + 6] -= s10;
+    m[t + 7] -= s11;
+    m[t + 8] -= s12;
+    m[t + 12] -= s20;
+    m[t + 13] -= s21;
+    m[t + 14] -= s22;
   }
 
   /** Solves for {@code rhs} (6 a body) into {@code out}; the two may be the same array. */

@@ -86,7 +86,7 @@ final class CornerModel {
 
   CornerPath path(double[] dead, double mostPush) {
     BlockCholesky factor = new BlockCholesky(pattern);
-    CornerCones corners = new CornerCones(bearings, origin, lengthM, mostPush, factor);
+    CornerCones corners = new CornerCones(new CornerShape(bearings, origin, lengthM, mostPush, factor));
     FastenedCones fastened = elements.isEmpty() ? null : new FastenedCones(heap.bodies().size(), elements);
     return new CornerPath(corners, fastened, factor, dead);
   }

@@ -26,7 +26,6 @@ final class CornerPath {
   private final BlockCholesky factor;
   private final double[] dead;
   private final double[] live;
-  private final double[] left;
   private final double[] loads;
   private final double[] once;
   private final double[] twice;
@@ -39,10 +38,10 @@ final class CornerPath {
   double l;
   private double cap;
   private double capZ;
-  /** Lengths of the last step. */
-  private double lengthS;
-  private double lengthZ;
   int steps;
+  /** A factor to be used for the next step, and what its solutions are multiplied by; null where it is to be worked out. */
+  private BlockCholesky known;
+  private double times;
 
   /**
    * A path for loads on a heap.
@@ -56,14 +55,13 @@ final class CornerPath {
     this.dead = dead;
     int n = dead.length;
     live = new double[n];
-    left = new double[n];
     loads = new double[n];
     once = new double[n];
     twice = new double[n];
     alongLive = new double[n];
     dy = new double[n];
     y = new double[n];
-    degree = 2 * corners.count + (fastened == null ? 0 : fastened.degree());
+    degree = corners.degree() + (fastened == null ? 0 : fastened.degree());
   }
 
   CornerCones corners() {
@@ -78,13 +76,14 @@ final class CornerPath {
 
   /** Comes to the centre of what balances the dead load; false where it does not. */
   boolean centre() {
-    corners.begin();
+    corners.point().begin();
     if (fastened != null && !fastened.begin()) return false;
     Arrays.fill(y, 0);
     double rest = 1;
     for (steps = 0; steps < Tolerances.CORNER_CENTRE_STEPS; steps++) {
-      if (!assemble()) return false;
-      if (rest == 0 && largest(left) < Tolerances.CORNER_BALANCED && decrement() < Tolerances.CORNER_CENTRED) return true;
+      if (!look()) return false;
+      factor.factorRegular(Tolerances.CONE_REGULAR);
+      if (rest == 0 && decrement() < Tolerances.CORNER_CENTRED && unbalance() < Tolerances.CORNER_BALANCED) return true;
       System.arraycopy(loads, 0, once, 0, loads.length);
       corners.centring(1, rest, once);
       if (fastened != null) fastened.centring(1, once);
@@ -93,7 +92,7 @@ final class CornerPath {
       if (fastened != null) fastened.corrected(dy, 1);
       double length = Math.min(1, Tolerances.CORNER_CENTRE_SHARE * Math.min(lengthS(), lengthZ()));
       if (!(length > Tolerances.CONE_LEAST_STEP)) return false;
-      corners.move(length, length);
+      corners.point().move(length, length);
       if (fastened != null) fastened.move(length, length);
       for (int i = 0; i < y.length; i++) y[i] += length * dy[i];
       rest = length == 1 ? 0 : rest * (1 - length);
@@ -104,19 +103,23 @@ final class CornerPath {
 
   /** How far the products are from one. */
   private double decrement() {
-    double gap = corners.gap + (fastened == null ? 0 : fastened.gap());
-    return Math.max(Math.abs(gap / degree - 1), corners.uneven());
+    double gap = corners.gap() + (fastened == null ? 0 : fastened.gap());
+    return Math.max(Math.abs(gap / degree - 1), corners.point().uneven());
   }
 
-  /** Scaling and factor at the point where it is; {@code left} then is what the forces leave unbalanced. */
-  private boolean assemble() {
+  /** What is out of balance, scaled. */
+  private double unbalance() {
+    System.arraycopy(loads, 0, once, 0, loads.length);
+    corners.wrenches(once);
+    if (fastened != null) fastened.wrenches(once);
+    return largest(once);
+  }
+
+  /** Works out scaling and matrix at the point where it is; false where that has left a cone. */
+  boolean look() {
     factor.clear();
-    for (int i = 0; i < left.length; i++) loads[i] = dead[i] + l * live[i];
-    System.arraycopy(loads, 0, left, 0, left.length);
-    if (!corners.scale(factor.values(), left)) return false;
-    if (fastened != null && !fastened.scale(factor.values(), factor, left)) return false;
-    factor.factorRegular(Tolerances.CONE_REGULAR);
-    return true;
+    for (int i = 0; i < loads.length; i++) loads[i] = dead[i] + l * live[i];
+    return corners.scale(factor.values()) && (fastened == null || fastened.scale(factor.values(), factor));
   }
 
   // -- a push -------------------------------------------------------------------------------------------------------------
@@ -130,44 +133,47 @@ final class CornerPath {
     at.factor.solve(live, alongLive);
     double reach = 1 / Math.sqrt(Math.max(dot(live, alongLive), Double.MIN_NORMAL));
     double mu = Math.min(Tolerances.CORNER_FIRST * reach, cap);
-    corners.copy(at.corners, mu);
+    corners.point().copy(at.corners.point(), mu);
     if (fastened != null) fastened.copy(at.fastened, mu);
     for (int i = 0; i < y.length; i++) y[i] = mu * at.y[i];
     capZ = mu / cap;
+    // All scaled alike: the centre's factor is that of the first step but for a number.
+    known = at.factor;
+    times = mu;
   }
 
-  /** Prepares a step and reads off the bound of the movement there is; false where a point has left its cone. */
-  boolean look() {
-    return assemble();
+  private void solve(double[] rhs, double[] out) {
+    if (known == null) {
+      factor.solve(rhs, out);
+      return;
+    }
+    known.solve(rhs, out);
+    for (int i = 0; i < out.length; i++) out[i] *= times;
   }
 
   /** What the movement proves: no factor above this. Infinite where it proves nothing. To be asked after {@link #look}. */
   double bound() {
-    double lifted = -dot(dead, y) + corners.excess + (fastened == null ? 0 : fastened.cost());
+    double lifted = -dot(dead, y) + corners.excess() + (fastened == null ? 0 : fastened.cost());
     double along = dot(live, y);
     return along > 0 ? lifted / along : Double.POSITIVE_INFINITY;
-  }
-
-  /** What is out of balance, scaled. */
-  double unbalance() {
-    return largest(left);
   }
 
   /** One step; false when the numbers have run out. */
   boolean step() {
     steps++;
-    factor.solve(live, alongLive);
+    if (known == null) factor.factorRegular(Tolerances.CONE_REGULAR);
+    solve(live, alongLive);
     double spare = cap - l;
     double stiff = dot(live, alongLive) + capZ / spare;
     double missing = 1 - capZ - dot(live, y);
-    double gap = corners.gap + (fastened == null ? 0 : fastened.gap()) + spare * capZ;
+    double gap = corners.gap() + (fastened == null ? 0 : fastened.gap()) + spare * capZ;
     double mu = gap / (degree + 1);
 
     // To the very edge.
     System.arraycopy(loads, 0, once, 0, loads.length);
     corners.predicting(once);
     if (fastened != null) fastened.predicting(once);
-    factor.solve(once, dy);
+    solve(once, dy);
     // capZ moves by -capZ + capZ dl / spare.
     double dl = (missing + capZ - dot(live, dy)) / stiff;
     addLive(dl);
@@ -178,29 +184,34 @@ final class CornerPath {
     double dCap = -capZ + capZ * dl / spare;
     double reach = Math.min(1, Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
     double reachZ = Math.min(1, Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 1));
-    double after = corners.gapAfter(reach, reachZ) + (fastened == null ? 0 : fastened.gapAfter(reach, reachZ))
+    double after = corners.point().gapAfter(reach, reachZ) + (fastened == null ? 0 : fastened.gapAfter(reach, reachZ))
         + (spare - reach * dl) * (capZ + reachZ * dCap);
     double share = Math.max(0, after / gap);
     double aim = Math.max(share * share * share, Tolerances.CORNER_LEAST_AIM) * mu;
 
     // Towards the centre of what is left, second order and all.
-    for (int i = 0; i < left.length; i++) once[i] = loads[i] + twice[i] + aim * once[i];
-    factor.solve(once, dy);
+    for (int i = 0; i < loads.length; i++) once[i] = loads[i] + twice[i] + aim * once[i];
+    solve(once, dy);
     double t = (aim + dl * dCap) / spare - capZ;
     dl = (missing - t - dot(live, dy)) / stiff;
     addLive(dl);
     corners.corrected(dy, aim, 0);
     if (fastened != null) fastened.corrected(dy, aim);
     dCap = t + capZ * dl / spare;
-    lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
-    lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2));
+    double lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
+    double lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2));
     if (!(lengthS > Tolerances.CONE_LEAST_STEP) && !(lengthZ > Tolerances.CONE_LEAST_STEP)) return false;
-    corners.move(lengthS, lengthZ);
-    if (fastened != null) fastened.move(lengthS, lengthZ);
-    l += lengthS * dl;
-    capZ += lengthZ * dCap;
-    for (int i = 0; i < y.length; i++) y[i] += lengthZ * dy[i];
+    move(lengthS, lengthZ, dl, dCap);
     return Double.isFinite(l) && capZ > 0;
+  }
+
+  private void move(double reach, double reachZ, double dl, double dCap) {
+    corners.point().move(reach, reachZ);
+    if (fastened != null) fastened.move(reach, reachZ);
+    l += reach * dl;
+    capZ += reachZ * dCap;
+    for (int i = 0; i < y.length; i++) y[i] += reachZ * dy[i];
+    known = null;
   }
 
   private void addLive(double dl) {
@@ -208,14 +219,12 @@ final class CornerPath {
   }
 
   private double lengthS() {
-    double most = 2;
-    if (corners.shortS > 0) most = Math.min(most, 1 / corners.shortS);
+    double most = Math.min(2, corners.longestS());
     return fastened == null ? most : fastened.lengthS(most);
   }
 
   private double lengthZ() {
-    double most = 2;
-    if (corners.shortZ > 0) most = Math.min(most, 1 / corners.shortZ);
+    double most = Math.min(2, corners.longestZ());
     return fastened == null ? most : fastened.lengthZ(most);
   }
 

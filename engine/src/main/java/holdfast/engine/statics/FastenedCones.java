@@ -159,11 +159,9 @@ final class FastenedCones {
     return sum;
   }
 
-  boolean scale(double[] blocks, BlockCholesky where, double[] on) {
+  boolean scale(double[] blocks, BlockCholesky where) {
     if (!cone.update(s, z)) return false;
     cone.scale(z, lambda);
-    program.balance(x, body);
-    for (int i = 0; i < on.length; i++) on[i] += body[i];
     for (int e = 0; e < program.elements.length; e++) factor(e, blocks, where);
     return true;
   }
@@ -246,17 +244,18 @@ final class FastenedCones {
       aim[i] = mu * t2[i] - s[i];
     }
     asks(aim, once);
-    forces(once);
+    wrenches(once);
   }
 
   void predicting(double[] once) {
     Arrays.fill(later, 0);
     for (int i = 0; i < aim.length; i++) aim[i] = -s[i];
     asks(aim, once);
-    forces(once);
+    wrenches(once);
   }
 
-  private void forces(double[] on) {
+  /** Adds the wrenches of all forces to {@code on}. */
+  void wrenches(double[] on) {
     program.balance(x, body);
     for (int i = 0; i < on.length; i++) on[i] += body[i];
   }
@@ -279,7 +278,7 @@ final class FastenedCones {
     cone.scale(t2, later);
     for (int i = 0; i < aim.length; i++) aim[i] = later[i] - s[i];
     asks(aim, twice);
-    forces(twice);
+    wrenches(twice);
     inverse(t2);
     System.arraycopy(t2, 0, aim, 0, aim.length);
     asks(aim, once);

@@ -124,12 +124,17 @@ public final class PartJudge {
    * true bound of what stays, enclosed to one part in a hundred. A heap whose own weight has no balance falls.
    */
   public Margin atMost(List<Wrench> live, double cap) {
-    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().coarse(live, cap);
+    return atMost(live, cap, Tolerances.BOUND_COARSE);
   }
 
   /** The same to one part in a million. */
   Margin atMostFinely(List<Wrench> live, double cap) {
-    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().fine(live, cap);
+    return atMost(live, cap, Tolerances.BOUND_FINE);
+  }
+
+  /** The same, forces and mechanism no farther apart than {@code share} of the bound. */
+  public Margin atMost(List<Wrench> live, double cap, double share) {
+    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().margin(live, cap, share);
   }
 
   private PushBound bound() {

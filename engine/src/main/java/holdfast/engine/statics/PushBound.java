@@ -101,7 +101,8 @@ public final class PushBound {
           && bound - p.l <= Tolerances.BOUND_READ * share * Math.max(bound, Tolerances.BOUND_FLOOR);
       if (p.l >= most) {
         Forces f = forces(p, c.at, most / p.l);
-        if (model.unbalance(f, ForceBalance.sum(dead, live, cap)) <= Tolerances.BALANCE_RESIDUAL) return new Margin.Beyond(cap, f);
+        double off = model.unbalance(f, ForceBalance.sum(dead, live, cap));
+        if (off <= Tolerances.BALANCE_RESIDUAL) return new Margin.Beyond(cap, f);
       } else if (near && (bound < most || bound - p.l <= Tolerances.BOUND_FINE * bound)) {
         Margin m = limited(c, live, scaled, norm, share);
         if (m != null) return m;
@@ -122,10 +123,10 @@ public final class PushBound {
 
   /** The forces of a path, or {@code share} of them and the rest of those at the centre. */
   private Forces forces(CornerPath p, CornerPath centre, double share) {
-    double[] s = p.corners().s;
+    double[] s = p.corners().point().s;
     double[] x = p.fastened() == null ? null : p.fastened().x;
     if (centre == null) return model.forces(s, x);
-    return model.forces(between(centre.corners().s, s, share), x == null ? null : between(centre.fastened().x, x, share));
+    return model.forces(between(centre.corners().point().s, s, share), x == null ? null : between(centre.fastened().x, x, share));
   }
 
   private static double[] between(double[] from, double[] to, double share) {

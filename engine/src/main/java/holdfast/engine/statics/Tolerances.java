@@ -60,8 +60,8 @@ final class Tolerances {
    */
   static final double CORNER_MOST = 1e3;
 
-  /** Share of a corner's scaling below which that largest push does not count. */
-  static final double CORNER_CAPPED = 1e-13;
+  /** Share of a corner's scaling below which that largest push is left out of it; a step is then exact but for that share. */
+  static final double CORNER_CAPPED = 1e-6;
 
   /** Steps to the centre at most; 8 to 20 are needed. */
   static final int CORNER_CENTRE_STEPS = 60;

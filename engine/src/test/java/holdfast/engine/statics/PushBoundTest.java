@@ -97,7 +97,8 @@ class PushBoundTest {
   @Test
   void aBridgeOnTwoFeetBearsWhatEachFootBears() {
     // Feet 60 mm wide, 400 mm apart; pushed along at height 0.3 m of 0.4: it tips about the outer edge of one.
-    Make m = new Make().body(0, 0.2, 0.5, W).level(0, Heap.GROUND, 2, 0, -0.23, -0.17, 0.05).level(0, Heap.GROUND, 2, 0, 0.17, 0.23, 0.05);
+    Make m = new Make().body(0, 0.2, 0.5, W)
+        .level(0, Heap.GROUND, 2, 0, -0.23, -0.17, 0.05).level(0, Heap.GROUND, 2, 0, 0.17, 0.23, 0.05);
     is(m.pushed(0, new Vec3(0, 0, 0.3), Vec3.X), W * 0.23 / 0.3);
     is(m.pushed(0, new Vec3(0, 0, 0.3), Vec3.Y), W * 0.05 / 0.3);
   }
@@ -168,7 +169,8 @@ class PushBoundTest {
   void aBondAddsItsStrengthAndARodItsSection() {
     // Pulled straight up: the weight and the bond's tension over its area.
     Make m = new Make().body(0, H / 2, H, W);
-    List<Vec3> foot = List.of(new Vec3(-B / 2, -B / 2, 0), new Vec3(B / 2, -B / 2, 0), new Vec3(B / 2, B / 2, 0), new Vec3(-B / 2, B / 2, 0));
+    List<Vec3> foot = List.of(
+        new Vec3(-B / 2, -B / 2, 0), new Vec3(B / 2, -B / 2, 0), new Vec3(B / 2, B / 2, 0), new Vec3(-B / 2, B / 2, 0));
     m.links.add(new Link.Bond(0, Heap.GROUND, Vec3.Z, foot, B * B, 5e3, 3e3, 1e6, true));
     is(m.pushed(0, new Vec3(0, 0, H), Vec3.Z), W + 5e3 * B * B);
     // Sheared at the joint: its shear alone.
