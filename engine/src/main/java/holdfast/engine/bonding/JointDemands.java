@@ -11,9 +11,12 @@ import holdfast.engine.statics.Link;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.StateJudges;
+import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
@@ -126,15 +129,13 @@ public final class JointDemands {
 
   private Map<Integer, Found> inPlace() {
     List<Supplier<Map<Integer, Found>>> questions = new ArrayList<>();
-    for (Heap.Part part : scene.heap().separate()) {
-      if (part.links().stream().noneMatch(l -> jointOf[l] >= 0)) continue;
+    List<Heap.Part> jointed = scene.heap().separate().stream()
+        .filter(p -> p.links().stream().anyMatch(l -> jointOf[l] >= 0)).toList();
+    List<Judged> judged = StateJudges.all(jointed, scene.weights().loads(), threads, new Recall());
+    for (Heap.Part part : jointed) {
       // Where all of a heap is under water in two states, both ask the same: once is enough.
-      List<PartJudge> asked = new ArrayList<>();
-      for (State s : scene.weights().states()) {
-        PartJudge judge = new PartJudge(part, scene.weights().loads(s));
-        if (asked.stream().anyMatch(a -> a.covers(judge))) continue;
-        asked.add(judge);
-        questions.add(() -> inState(part, s, judge.forThread()));
+      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
+        questions.add(() -> inState(part, j.state(), j.judge().forThread()));
       }
     }
     Map<Integer, Found> out = new TreeMap<>();

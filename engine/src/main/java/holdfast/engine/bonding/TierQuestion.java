@@ -11,6 +11,8 @@ import holdfast.engine.statics.Push;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.StateJudges;
+import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Setting;
@@ -142,36 +144,30 @@ public final class TierQuestion {
     }
   }
 
-  private record Judged(State state, PartJudge judge) {}
-
   private Optional<Refusal> unmet(Collection<Integer> rocks) {
     List<Heap.Part> parts = scene.heap().separate().stream()
         .filter(p -> p.bodies().stream().anyMatch(rocks::contains)).toList();
-    List<Judged> judged = new ArrayList<>();
-    for (Heap.Part part : parts) {
-      List<Judged> own = new ArrayList<>();
-      for (State s : scene.weights().states()) {
-        PartJudge j = recall.judge(part, scene.weights().loads(s));
-        if (!j.safe()) {
-          return Optional.of(new Refusal(Kind.STAYING, s, part.bodies().get(0), Vec3.ZERO, Vec3.ZERO,
-              part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + s.words()));
-        }
-        own.add(new Judged(s, j));
-      }
-      own.sort(Comparator.comparingDouble(k -> k.judge.dead().stream().mapToDouble(w -> w.force().norm()).sum()));
-      judged.addAll(own);
+    List<Judged> judged = StateJudges.toFirstUnsafe(parts, scene.weights().loads(), threads, recall);
+    if (judged.isEmpty()) return Optional.empty();
+    Judged last = judged.get(judged.size() - 1);
+    if (!last.judge().safe()) {
+      Heap.Part part = last.judge().part();
+      return Optional.of(new Refusal(Kind.STAYING, last.state(), part.bodies().get(0), Vec3.ZERO, Vec3.ZERO,
+          part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + last.state().words()));
     }
     List<Supplier<Optional<Refusal>>> questions = new ArrayList<>();
     for (Judged j : judged) {
-      int first = j.judge.part().bodies().get(0);
-      questions.add(() -> shaken(j.state, j.judge)
-          .map(no -> new Refusal(Kind.SHAKING, j.state, first, Vec3.ZERO, no.way, no.words)));
+      int first = j.judge().part().bodies().get(0);
+      questions.add(() -> shaken(j.state(), j.judge())
+          .map(no -> new Refusal(Kind.SHAKING, j.state(), first, Vec3.ZERO, no.way, no.words)));
     }
-    for (Judged j : governing(judged)) {
-      j.judge.part().bodies().stream()
-          .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
-          .forEach(r -> questions.add(
-              () -> pushed(j.state, j.judge, r).map(no -> new Refusal(Kind.PUSHING, j.state, r, no.at, no.way, no.words))));
+    for (Heap.Part part : parts) {
+      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
+        part.bodies().stream()
+            .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
+            .forEach(r -> questions.add(() -> pushed(j.state(), j.judge(), r)
+                .map(no -> new Refusal(Kind.PUSHING, j.state(), r, no.at, no.way, no.words))));
+      }
     }
     // The first refusal in their order counts, whoever finds one first; what comes after a known one need not be asked.
     AtomicInteger refused = new AtomicInteger(Integer.MAX_VALUE);
@@ -182,15 +178,6 @@ public final class TierQuestion {
       return no;
     });
     return answers.stream().flatMap(Optional::stream).findFirst();
-  }
-
-  /** Those that no other's judgement covers; pushes are the same in every state. */
-  private static List<Judged> governing(List<Judged> all) {
-    List<Judged> out = new ArrayList<>();
-    for (Judged j : all) {
-      if (out.stream().noneMatch(o -> o.judge.part() == j.judge.part() && o.judge.covers(j.judge))) out.add(j);
-    }
-    return out;
   }
 
   /** A question about one heap in one state: all that the answer depends on. */

@@ -12,6 +12,8 @@ import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.StateJudges;
+import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
@@ -20,8 +22,8 @@ import holdfast.model.scene.Settings;
 import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,7 +62,7 @@ final class HeapStudy {
   private final double weakestShare;
   private final Recall recall;
   private final List<State> states;
-  private final Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
+  private final Map<State, List<Wrench>> loads;
   private final Map<State, List<PartJudge>> judges = new EnumMap<>(State.class);
   private final int[] partOf;
 
@@ -84,17 +86,9 @@ final class HeapStudy {
     for (int p = 0; p < parts.size(); p++) {
       for (int b : parts.get(p).bodies()) partOf[b] = p;
     }
-    record Job(State state, Heap.Part part) {}
-
-    List<Job> jobs = new ArrayList<>();
-    for (State s : states) for (Heap.Part p : parts) jobs.add(new Job(s, p));
-    for (State s : states) loads.put(s, scene.weights().loads(s));
-    List<PartJudge> done = Parallel.map(jobs, threads, j -> recall.judge(j.part, loads.get(j.state)));
-    int k = 0;
-    for (State s : states) {
-      judges.put(s, done.subList(k, k + parts.size()));
-      k += parts.size();
-    }
+    loads = scene.weights().loads();
+    for (State s : states) judges.put(s, new ArrayList<>());
+    for (Judged j : StateJudges.all(parts, loads, threads, recall)) judges.get(j.state()).add(j.judge());
   }
 
   SceneHeap scene() {
@@ -233,14 +227,9 @@ final class HeapStudy {
 
   /** The states that can govern a push on a rock: those that no other state's judgement covers. */
   private Map<State, PartJudge> threadJudges(int rock) {
-    List<State> lightestFirst = new ArrayList<>(states);
-    lightestFirst.sort(Comparator.comparingDouble(
-        s -> judge(s, rock).dead().stream().mapToDouble(w -> w.force().norm()).sum()));
-    Map<State, PartJudge> own = new EnumMap<>(State.class);
-    for (State s : lightestFirst) {
-      PartJudge j = judge(s, rock);
-      if (own.values().stream().noneMatch(o -> o.safe() && o.covers(j))) own.put(s, j.forThread());
-    }
+    Map<State, PartJudge> own = new LinkedHashMap<>();
+    List<Judged> all = states.stream().map(s -> new Judged(s, judge(s, rock))).toList();
+    for (Judged j : StateJudges.governing(all)) own.put(j.state(), j.judge().forThread());
     return own;
   }
 

@@ -7,9 +7,12 @@ import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.StateJudges;
+import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Quat;
@@ -26,6 +29,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 
 /**
@@ -39,12 +43,12 @@ import java.util.stream.LongStream;
 final class Variations {
   private final SceneHeap scene;
   private final Settings settings;
-  private final Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
+  private final Map<State, List<Wrench>> loads;
 
   private Variations(SceneHeap scene) {
     this.scene = scene;
     settings = scene.scene().settings();
-    for (State s : scene.weights().states()) loads.put(s, scene.weights().loads(s));
+    loads = scene.weights().loads();
   }
 
   /** How one variation fared; {@code weak} is the rock that gave way first. */
@@ -113,21 +117,18 @@ final class Variations {
   }
 
   private Outcome judge(Heap heap, double[] mass) {
-    List<PartJudge> judges = new ArrayList<>();
-    for (Heap.Part part : heap.separate()) {
-      List<PartJudge> own = new ArrayList<>();
-      for (List<Wrench> whole : loads.values()) {
-        List<Wrench> varied = new ArrayList<>();
-        for (int i = 0; i < mass.length; i++) varied.add(whole.get(i).times(mass[i]));
-        PartJudge j = new PartJudge(part, varied);
-        if (!j.safe()) return new Outcome(false, false, Optional.of(weakest(part.heap(), j.rest())));
-        if (own.stream().noneMatch(o -> o.covers(j))) own.add(j);
-      }
-      judges.addAll(own);
-    }
-    for (PartJudge j : judges) {
-      for (int rock : j.part().bodies()) {
-        if (goesOver(j, heap, rock)) return new Outcome(true, false, Optional.of(scene.name(rock)));
+    Map<State, List<Wrench>> varied = new EnumMap<>(State.class);
+    loads.forEach((state, whole) -> varied.put(state,
+        IntStream.range(0, mass.length).mapToObj(i -> whole.get(i).times(mass[i])).toList()));
+    List<Heap.Part> parts = heap.separate();
+    List<Judged> judged = StateJudges.toFirstUnsafe(parts, varied, 1, new Recall());
+    PartJudge last = judged.get(judged.size() - 1).judge();
+    if (!last.safe()) return new Outcome(false, false, Optional.of(weakest(last.heap(), last.rest())));
+    for (Heap.Part part : parts) {
+      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
+        for (int rock : part.bodies()) {
+          if (goesOver(j.judge(), heap, rock)) return new Outcome(true, false, Optional.of(scene.name(rock)));
+        }
       }
     }
     return new Outcome(true, true, Optional.empty());

@@ -26,10 +26,20 @@ public record Forces(List<LinkForce> links) {
       cornersN = List.copyOf(cornersN);
     }
 
+    LinkForce times(double factor) {
+      return new LinkForce(normalN * factor, shear.times(factor), at, moment.times(factor),
+          cornersN.stream().map(n -> n * factor).toList());
+    }
+
     /** The whole force on {@code a}. */
     public Vec3 force(Vec3 normal) {
       return shear.plusTimes(normalN, normal);
     }
+  }
+
+  /** All forces so many times as large, where they act. */
+  Forces times(double factor) {
+    return new Forces(links.stream().map(f -> f.times(factor)).toList());
   }
 
   /** What is left over on each body when these forces and {@code loads} are added: zero in balance. */

@@ -52,6 +52,11 @@ public record Heap(List<Body> bodies, List<Link> links) {
     }
   }
 
+  /** Whether some link holds by strength, so that forces do not simply grow with the loads. */
+  boolean bonded() {
+    return links.stream().anyMatch(l -> !(l instanceof Link.Bearing));
+  }
+
   /** The separate heaps that this one consists of, ordered by their first body. */
   public List<Part> separate() {
     int[] group = new int[bodies.size()];

@@ -74,6 +74,11 @@ final class KnownResponses {
     return true;
   }
 
+  /** The same once more with the stiffness as it then was. */
+  void underChangeAgain(double[] load, double[] out) {
+    changed.solve(load, out);
+  }
+
   /** How far a movement goes along a place of a link. */
   double along(int place, int link, double[] d) {
     return place < corners

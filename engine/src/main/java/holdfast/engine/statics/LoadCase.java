@@ -80,8 +80,9 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       }
       if (c.judge.plainlyBears(c.live, best)) continue;
       Search search = new Search(c, best);
-      // What another case came down to is close to what this one bears; the cap is far from it and is asked last.
-      if (best < cap && search.bearsAll()) continue;
+      // What another case came down to is close to what this one bears, and so is a factor that a verdict hangs on; another
+      // cap is far from it and is asked last.
+      if ((best < cap || mark >= cap) && search.bearsAll()) continue;
       search.glance(share);
       if (share < Tolerances.BOUND_PAYS) search.tryBound();
       search.climb(share);

@@ -55,6 +55,29 @@ public final class PartJudge {
     return new PartJudge(part, whole, new Resting(part.heap(), ForceBalance.typicalN(part.of(whole))));
   }
 
+  private PartJudge(PartJudge of, List<Wrench> dead, double factor) {
+    part = of.part;
+    heap = of.heap;
+    this.dead = dead;
+    typicalN = ForceBalance.typicalN(dead);
+    balance = of.balance instanceof Balance.Stands s ? new Balance.Stands(s.forces().times(factor)) : of.balance;
+    rest = of.rest instanceof Rest.Stays s ? new Rest.Stays(s.forces().times(factor), s.state()) : of.rest;
+  }
+
+  /**
+   * The judgement of the same heap under weights in proportion to these, from this one: in a heap without bonds every force
+   * scales with its loads, and nothing is asked anew. Empty where {@code whole} is not in proportion or the heap has bonds.
+   */
+  Optional<PartJudge> scaled(List<Wrench> whole) {
+    List<Wrench> other = part.of(whole);
+    return scales(heap, dead, other) ? Optional.of(new PartJudge(this, other, proportion(heap, dead, other))) : Optional.empty();
+  }
+
+  /** Whether what a heap does under {@code base} says what it does under {@code load}. */
+  static boolean scales(Heap heap, List<Wrench> base, List<Wrench> load) {
+    return !heap.bonded() && proportion(heap, base, load) > 0;
+  }
+
   private PartJudge(PartJudge of) {
     part = of.part;
     heap = of.heap;
@@ -71,6 +94,11 @@ public final class PartJudge {
 
   public Heap.Part part() {
     return part;
+  }
+
+  /** How much all of it weighs, newtons. */
+  double deadN() {
+    return dead.stream().mapToDouble(w -> w.force().norm()).sum();
   }
 
   public Heap heap() {
@@ -96,22 +124,27 @@ public final class PartJudge {
    * margins are then this one's times that factor; with bonds only equal loads will do.
    */
   public boolean covers(PartJudge heavier) {
+    double factor = proportion(heap, dead, heavier.dead);
+    return factor >= 1 - Tolerances.PROPORTIONAL && (!heap.bonded() || factor <= 1 + Tolerances.PROPORTIONAL);
+  }
+
+  /** How many times {@code base} a load is, body by body; not a number where it is no multiple of it. */
+  private static double proportion(Heap heap, List<Wrench> base, List<Wrench> load) {
     double factor = Double.NaN;
-    for (int i = 0; i < dead.size() && Double.isNaN(factor); i++) {
-      double n = dead.get(i).force().norm();
-      if (n > 0) factor = heavier.dead.get(i).force().norm() / n;
+    for (int i = 0; i < base.size() && Double.isNaN(factor); i++) {
+      double n = base.get(i).force().norm();
+      if (n > 0) factor = load.get(i).force().norm() / n;
     }
-    boolean bonded = heap.links().stream().anyMatch(l -> !(l instanceof Link.Bearing));
-    if (!(factor >= 1 - Tolerances.PROPORTIONAL) || bonded && factor > 1 + Tolerances.PROPORTIONAL) return false;
-    for (int i = 0; i < dead.size(); i++) {
-      Wrench off = heavier.dead.get(i).plus(dead.get(i).times(-factor));
-      double size = heavier.dead.get(i).force().norm();
+    for (int i = 0; i < base.size(); i++) {
+      Wrench off = load.get(i).plus(base.get(i).times(-factor));
+      double size = load.get(i).force().norm();
       double arm = heap.bodies().get(i).sizeM();
-      if (off.force().norm() > Tolerances.PROPORTIONAL * size || off.moment().norm() > Tolerances.PROPORTIONAL * size * arm) {
-        return false;
+      // Not a number, where nothing weighs anything, fails too.
+      if (!(off.force().norm() <= Tolerances.PROPORTIONAL * size && off.moment().norm() <= Tolerances.PROPORTIONAL * size * arm)) {
+        return Double.NaN;
       }
     }
-    return true;
+    return factor;
   }
 
   /** It stands and stays: both, or it is not safe. */

@@ -2,6 +2,7 @@ package holdfast.engine.statics;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 
@@ -54,6 +55,14 @@ public final class Recall {
   public PartJudge judge(Heap.Part part, List<Wrench> whole) {
     return of(new Loaded(part, part.of(whole)), () -> new PartJudge(part, whole));
   }
+
+  /** The same under weights in proportion to those of {@code base}, from its judgement; empty where they are not. */
+  Optional<PartJudge> scaled(PartJudge base, List<Wrench> whole) {
+    return of(new Scaled(base, base.part().of(whole)), () -> base.scaled(whole));
+  }
+
+  /** A judgement and weights that it may be scaled to. */
+  private record Scaled(PartJudge base, List<Wrench> dead) {}
 
   /** Ends a round, completed or not: forgets what it and those just before did not ask for. */
   public void ended() {

@@ -25,6 +25,7 @@ final class RestStep {
   private static final int COLUMN = CompliantHeap.COLUMN;
 
   private final CompliantHeap soft;
+  private final double aim;
   private final BlockLu factor;
   private final LinkBlocks blocks;
 
@@ -50,8 +51,12 @@ final class RestStep {
   /** Number of linear solves so far, a measure of the work. */
   int solves;
 
-  RestStep(CompliantHeap soft) {
+  /**
+   * @param aim relative to the mean weight; residual at which a step is found
+   */
+  RestStep(CompliantHeap soft, double aim) {
     this.soft = soft;
+    this.aim = aim;
     factor = new BlockLu(soft.pattern);
     blocks = new LinkBlocks(soft);
     step = new double[6 * soft.bodies];
@@ -132,11 +137,11 @@ final class RestStep {
   private boolean newton(RestState from, double[] held, double[] load, double inertia, int most) {
     double size = 1;
     for (double f : load) size = Math.max(size, Math.abs(f));
-    double aim = Tolerances.REST_RESIDUAL * size;
+    double near = aim * size;
     evaluate(step, from, held, load, inertia);
     double was = norm(residual);
     for (int newton = 0; newton < most; newton++) {
-      if (max(residual) <= aim) return true;
+      if (max(residual) <= near) return true;
       double energyWas = energy;
       assemble(factor, false, inertia);
       solves++;
@@ -158,12 +163,12 @@ final class RestStep {
       }
       if (!better) {
         evaluate(step, from, held, load, inertia);
-        return max(residual) <= 1e3 * aim;
+        return max(residual) <= 1e3 * near;
       }
       System.arraycopy(attempt, 0, step, 0, step.length);
       was = norm(residual);
     }
-    return max(residual) <= 1e3 * aim;
+    return max(residual) <= 1e3 * near;
   }
 
   private static double norm(double[] v) {

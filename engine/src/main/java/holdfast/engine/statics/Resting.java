@@ -30,23 +30,49 @@ public final class Resting {
   private final CompliantHeap soft;
   private final double forceN;
   private final double lengthM;
+  private final Calm calm;
   private final RestStep step;
   private final double[] held;
   private final double[] gathered = new double[3];
   private final TwistArm[] twistArms;
 
-  /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
-  public Resting(Heap heap, double typicalN) {
-    this(heap, typicalN, Stiffness.EVEN);
+  /**
+   * How calm is calm enough.
+   *
+   * @param residual relative to the mean weight, at which a time step is found
+   * @param accelerationG at which it is at rest
+   * @param centre relative to the mean weight; moments that centres of pressure may still shift
+   */
+  enum Calm {
+    /** Rest whose forces are used. */
+    REST(Tolerances.REST_RESIDUAL, Tolerances.REST_ACCELERATION, Tolerances.REST_CENTRE),
+    /** It is seen that it does not fall; its forces are rough. */
+    NO_FALL(Tolerances.NO_FALL_RESIDUAL, Tolerances.NO_FALL_ACCELERATION, Tolerances.NO_FALL_CENTRE);
+
+    private final double residual;
+    private final double accelerationG;
+    private final double centre;
+
+    Calm(double residual, double accelerationG, double centre) {
+      this.residual = residual;
+      this.accelerationG = accelerationG;
+      this.centre = centre;
+    }
   }
 
-  Resting(Heap heap, double typicalN, Stiffness stiffness) {
+  /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
+  public Resting(Heap heap, double typicalN) {
+    this(heap, typicalN, Stiffness.EVEN, Calm.REST);
+  }
+
+  Resting(Heap heap, double typicalN, Stiffness stiffness, Calm calm) {
     this.heap = heap;
+    this.calm = calm;
     forceN = typicalN > 0 ? typicalN : 1;
     double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
     lengthM = size > 0 ? size / 2 : 1;
     soft = new CompliantHeap(heap, forceN, lengthM, stiffness);
-    step = new RestStep(soft);
+    step = new RestStep(soft, calm.residual);
     held = new double[3 * soft.links];
     twistArms = new TwistArm[soft.links];
   }
@@ -100,7 +126,7 @@ public final class Resting {
       }
       double acceleration = acceleration(inertia);
       double moved = advance(state);
-      if (acceleration <= Tolerances.REST_ACCELERATION && moved <= Tolerances.REST_CENTRE) {
+      if (acceleration <= calm.accelerationG && moved <= calm.centre) {
         if (nudged || !slipped(state)) return atRest(state);
         if (!nudge(state, load)) return new Rest.Undecided("what slipped could not be nudged");
         nudged = true;

@@ -172,6 +172,11 @@ final class ShearLaws {
     return scale[i] < 1 && limit[i] > 0 ? Tolerances.SUPERPOSED_FRICTION * soft.friction[i] * trial[3 * i + r] / size[i] : 0;
   }
 
+  /** The limit of the friction of a link. */
+  double limit(int i) {
+    return limit[i];
+  }
+
   double force(int i, int r) {
     return force[3 * i + r];
   }

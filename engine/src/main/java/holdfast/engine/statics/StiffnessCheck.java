@@ -16,7 +16,7 @@ final class StiffnessCheck {
   static Rest confirmed(Heap heap, double typicalN, List<Wrench> loads, Rest rest) {
     if (!(rest instanceof Rest.Stays s) || !s.state().slips()) return rest;
     for (int draw = 1; draw <= Tolerances.STIFFNESS_DRAWS; draw++) {
-      if (new Resting(heap, typicalN, Stiffness.drawn(draw)).under(loads) instanceof Rest.Moves) {
+      if (new Resting(heap, typicalN, Stiffness.drawn(draw), Resting.Calm.NO_FALL).under(loads) instanceof Rest.Moves) {
         return new Rest.Undecided("it stays or falls by how stiff its contacts are");
       }
     }

@@ -51,6 +51,12 @@ final class Superposition {
   /** Places with a force, or a law, of their own now. */
   private int[] active = new int[64];
   private int actives;
+  /** Those of the step before. */
+  private int[] changed = new int[64];
+  /** Whether the unknowns are the movements of the bodies; else the forces at the active places. */
+  private boolean byBody;
+  /** Forces in bonded springs. */
+  private final double[] spring;
   private final DenseLu dense = new DenseLu();
   /** Of the bodies: what is out of balance, the movement of a step, and the movement and forces before it. */
   private final double[] balance;
@@ -91,6 +97,7 @@ final class Superposition {
     change = new double[known.places];
     fBefore = new double[known.places];
     push = new double[corners];
+    spring = new double[soft.springStart[soft.links]];
   }
 
   /** Whether {@code factor} times a live load is seen to be borne. */
@@ -98,15 +105,16 @@ final class Superposition {
     System.arraycopy(ForceBalance.scaled(live, soft.forceN / factor, soft.lengthM), 0, load, 0, load.length);
     laws.reset();
     Arrays.fill(f, 0);
+    byBody = false;
     known.underLoad(load, d);
     evaluate();
+    toBodies();
     // Where many places change a Newton step is dear, and centres of pressure are set before the last digits are sought.
-    boolean many = actives > Tolerances.SUPERPOSED_DENSE;
-    double first = many ? Tolerances.SUPERPOSED_NEARLY : Tolerances.SUPERPOSED_RESIDUAL;
+    double first = byBody ? Tolerances.SUPERPOSED_NEARLY : Tolerances.SUPERPOSED_RESIDUAL;
     for (int step = 0; step < Tolerances.SUPERPOSED_STEPS; step++) {
       if (!newton(step == 0 ? Tolerances.SUPERPOSED_AIMS : 0, first)) return false;
       if (!laws.within(y, push, corners)) continue;
-      if (!many) return checked();
+      if (first == Tolerances.SUPERPOSED_RESIDUAL) return checked();
       if (!newton(0, Tolerances.SUPERPOSED_RESIDUAL)) return false;
       if (laws.within(y, push, corners)) return checked();
     }
@@ -127,34 +135,71 @@ final class Superposition {
         was = missing();
       }
       if (was <= aim) return true;
-      if (!(actives <= Tolerances.SUPERPOSED_DENSE ? byPlace() : byBody())) return false;
-      System.arraycopy(d, 0, dBefore, 0, d.length);
-      System.arraycopy(f, 0, fBefore, 0, f.length);
-      int n = actives;
-      int[] changed = Arrays.copyOf(active, n);
-      double share = 1;
-      boolean better = false;
-      for (int halving = 0; halving < Tolerances.SUPERPOSED_HALVINGS && !better; halving++) {
-        for (int i = 0; i < d.length; i++) d[i] = dBefore[i] + share * moves[i];
-        for (int k = 0; k < n; k++) f[changed[k]] = fBefore[changed[k]] + share * change[changed[k]];
-        evaluate();
-        double now = missing();
-        // Begun on a kink, a first step may go uphill.
-        better = now <= (1 - 1e-4 * share) * was || step == 0;
-        if (better) was = now;
-        share /= 2;
-      }
-      if (!better) return false;
+      if (toBodies()) was = missing();
+      if (!(byBody ? byBody() : byPlace())) return false;
+      was = go(was, step == 0);
+      if (Double.isNaN(was)) return false;
+      if (byBody) was = goOn(was, aim);
     }
     return was <= aim;
   }
 
-  /** What the forces asked for and those that the laws want leave out of balance, into {@link #balance}; its length. */
+  /** Goes the step found, or as much of it as helps; the residual then, not a number where none of it does. */
+  private double go(double was, boolean anyway) {
+    int n = actives;
+    keep();
+    double share = 1;
+    for (int halving = 0; halving < Tolerances.SUPERPOSED_HALVINGS; halving++) {
+      for (int i = 0; i < d.length; i++) d[i] = dBefore[i] + share * moves[i];
+      for (int k = 0; k < n && !byBody; k++) f[changed[k]] = fBefore[changed[k]] + share * change[changed[k]];
+      evaluate();
+      double now = missing();
+      // Begun on a kink, a first step may go uphill.
+      if (now <= (1 - 1e-4 * share) * was || anyway) return now;
+      share /= 2;
+    }
+    return Double.NaN;
+  }
+
+  /**
+   * Near the end the equations hardly change: further steps with those of the last one cost a fraction of it, and are gone
+   * for as long as each brings the residual down far.
+   */
+  private double goOn(double was, double aim) {
+    while (was > aim && was <= Tolerances.SUPERPOSED_CHORD) {
+      known.underChangeAgain(balance, moves);
+      System.arraycopy(d, 0, dBefore, 0, d.length);
+      for (int i = 0; i < d.length; i++) d[i] += moves[i];
+      evaluate();
+      double now = missing();
+      if (!(now <= Tolerances.SUPERPOSED_CHORD_PAYS * was)) {
+        System.arraycopy(dBefore, 0, d, 0, d.length);
+        evaluate();
+        return missing();
+      }
+      was = now;
+    }
+    return was;
+  }
+
+  private void keep() {
+    System.arraycopy(d, 0, dBefore, 0, d.length);
+    if (byBody) return;
+    System.arraycopy(f, 0, fBefore, 0, f.length);
+    if (changed.length < actives) changed = new int[active.length];
+    System.arraycopy(active, 0, changed, 0, actives);
+  }
+
+  /** What is out of balance on the bodies, into {@link #balance}; its length. */
   private double missing() {
-    Arrays.fill(balance, 0);
-    for (int k = 0; k < actives; k++) {
-      int p = active[k];
-      known.addTo(balance, p, linkOf[p], wanted[p] - f[p]);
+    if (byBody) {
+      unbalanced();
+    } else {
+      Arrays.fill(balance, 0);
+      for (int k = 0; k < actives; k++) {
+        int p = active[k];
+        known.addTo(balance, p, linkOf[p], wanted[p] - f[p]);
+      }
     }
     double sum = 0;
     for (double r : balance) sum += r * r;
@@ -181,6 +226,15 @@ final class Superposition {
       laws.evaluate(i, total, y, at, wanted);
       for (int k = at; k < at + 3; k++) if (wanted[k] != 0 || f[k] != 0) activate(k);
     }
+  }
+
+  /** Goes over to movements of the bodies as the unknowns where many places change; whether it did just now. */
+  private boolean toBodies() {
+    if (byBody || actives <= Tolerances.SUPERPOSED_DENSE) return false;
+    byBody = true;
+    Arrays.fill(f, 0);
+    evaluate();
+    return true;
   }
 
   private void activate(int place) {
@@ -245,12 +299,7 @@ final class Superposition {
       }
       known.change(i, known.shearColumn, column, q12, 0, 1);
     }
-    if (!known.underChange(balance, moves)) return false;
-    for (int k = 0; k < actives; k++) {
-      int p = active[k];
-      change[p] = wanted[p] - f[p] + wantedMore(p, moves);
-    }
-    return true;
+    return known.underChange(balance, moves);
   }
 
   /** What the law of a place wants more after a small movement. */
@@ -272,39 +321,51 @@ final class Superposition {
     return v;
   }
 
-  /** Puts all forces on all bodies together and looks whether they balance, and whether bonds bear theirs. */
+  /** Whether what all forces leave out of balance is next to nothing, and bonds bear theirs. */
   private boolean checked() {
+    double size = unbalanced();
+    for (double r : balance) if (!(Math.abs(r) <= Tolerances.SUPERPOSED_BALANCE * size)) return false;
+    for (int i = 0; i < soft.links; i++) if (!soft.bearing[i] && !bondHolds(i)) return false;
+    return true;
+  }
+
+  /** Puts all loads and forces on all bodies together, into {@link #balance}; returns the largest load. */
+  private double unbalanced() {
     double size = 1;
     for (int k = 0; k < balance.length; k++) {
       balance[k] = dead[k] + load[k];
       size = Math.max(size, Math.abs(balance[k]));
     }
     for (int i = 0; i < soft.links; i++) {
-      if (soft.bearing[i]) {
-        for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
-          if (push[c] > 0) known.addTo(balance, c, i, push[c]);
+      if (!soft.bearing[i]) {
+        spring(i);
+        for (int r = soft.springStart[i]; r < soft.springStart[i + 1]; r++) {
+          soft.addTo(balance, soft.springColumn, COLUMN * r, i, spring[r]);
         }
-        for (int k = 0; k < 3; k++) known.addTo(balance, corners + 3 * i + k, i, laws.force(i, k));
-      } else if (!bondHolds(i)) {
-        return false;
+        continue;
       }
+      for (int c = soft.cornerStart[i]; c < soft.cornerStart[i + 1]; c++) {
+        if (push[c] > 0) known.addTo(balance, c, i, push[c]);
+      }
+      if (laws.limit(i) > 0) for (int k = 0; k < 3; k++) known.addTo(balance, corners + 3 * i + k, i, laws.force(i, k));
     }
-    for (double r : balance) if (!(Math.abs(r) <= Tolerances.SUPERPOSED_BALANCE * size)) return false;
-    return true;
+    return size;
+  }
+
+  /** The forces in the springs of a bonded link. */
+  private void spring(int i) {
+    int from = soft.springStart[i];
+    int n = soft.springStart[i + 1] - from;
+    Arrays.fill(spring, from, from + n, 0);
+    for (int c = 0; c < n; c++) {
+      double s = stretch[from + c] + soft.along(soft.springColumn, COLUMN * (from + c), i, d);
+      for (int r = 0; r < n; r++) spring[from + r] -= soft.springStiffness[i][r * n + c] * s;
+    }
   }
 
   private boolean bondHolds(int i) {
-    int from = soft.springStart[i];
-    int n = soft.springStart[i + 1] - from;
-    double[] force = new double[n];
-    for (int c = 0; c < n; c++) {
-      double s = stretch[from + c] + soft.along(soft.springColumn, COLUMN * (from + c), i, d);
-      for (int r = 0; r < n; r++) force[r] -= soft.springStiffness[i][r * n + c] * s;
-    }
-    for (int r = 0; r < n; r++) {
-      soft.addTo(balance, soft.springColumn, COLUMN * (from + r), i, force[r]);
-      force[r] *= soft.forceN;
-    }
+    double[] force = Arrays.copyOfRange(spring, soft.springStart[i], soft.springStart[i + 1]);
+    for (int r = 0; r < force.length; r++) force[r] *= soft.forceN;
     Link link = heap.links().get(i);
     LinkForce on = link instanceof Link.Bond b
         ? BondUse.bondForce(b, soft.patches[i], force, soft.lengthM)

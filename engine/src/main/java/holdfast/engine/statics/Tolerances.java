@@ -215,14 +215,20 @@ final class Tolerances {
   /** Steps in which the centres of pressure of a superposition settle. */
   static final int SUPERPOSED_STEPS = 20;
 
-  /** Relative to the mean weight; largest difference of a force at a contact and its law when a superposition is found. */
-  static final double SUPERPOSED_RESIDUAL = 1e-11;
+  /** Relative to the mean weight; what is out of balance when a superposition is found. */
+  static final double SUPERPOSED_RESIDUAL = 1e-7;
+
+  /** The same below which steps with the equations of the last one are tried. */
+  static final double SUPERPOSED_CHORD = 5e-3;
+
+  /** Share to which such a step must bring what is out of balance down to be worth another. */
+  static final double SUPERPOSED_CHORD_PAYS = 0.2;
 
   /** The same while the centres of pressure still settle. */
   static final double SUPERPOSED_NEARLY = 1e-2;
 
   /** Relative to the largest load; residual of the forces on any body, put together anew, at which one is believed. */
-  static final double SUPERPOSED_BALANCE = 2e-8;
+  static final double SUPERPOSED_BALANCE = 1e-6;
 
   /** Least mean distance of a patch from a point, over that from its centroid; 0.97 in triangles, 1 in squares. */
   static final double ELASTIC_ARM = 0.95;
@@ -292,6 +298,18 @@ final class Tolerances {
 
   /** Relative to the mean weight; residual at which a step is found. */
   static final double REST_RESIDUAL = 1e-11;
+
+  /** Relative to the mean weight; residual of a time step where only a fall is looked for. */
+  static final double NO_FALL_RESIDUAL = 1e-7;
+
+  /**
+   * In g; what accelerates less than this where only a fall is looked for has not fallen. A fall accelerates a thousand times
+   * as much or does not calm down.
+   */
+  static final double NO_FALL_ACCELERATION = 1e-6;
+
+  /** Relative to the mean weight; the same for what centres of pressure still shift. */
+  static final double NO_FALL_CENTRE = 1e-3;
 
   /** Relative to the limit; how far a force at rest may exceed its friction or its bond when recomputed. */
   static final double REST_CONE = 1e-6;

@@ -10,7 +10,9 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import holdfast.model.shape.Submerged;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What each rock weighs in each state, and where that acts.
@@ -38,6 +40,13 @@ public final class Weights {
     for (State s : State.values()) {
       if (s != State.GROWN || rocks.stream().anyMatch(Weights::lives)) out.add(s);
     }
+    return out;
+  }
+
+  /** For every state worth asking about, in their order, the weight of every rock about its centre of mass. */
+  public Map<State, List<Wrench>> loads() {
+    Map<State, List<Wrench>> out = new EnumMap<>(State.class);
+    for (State s : states()) out.put(s, loads(s));
     return out;
   }
 
