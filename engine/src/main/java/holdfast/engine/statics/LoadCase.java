@@ -82,7 +82,7 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       Search search = new Search(c, best);
       // What another case came down to is close to what this one bears, and so is a factor that a verdict hangs on; another
       // cap is far from it and is asked last.
-      if ((best < cap || mark >= cap) && search.bearsAll()) continue;
+      if (best < cap && search.bearsAll()) continue;
       search.glance(share);
       if (share < Tolerances.BOUND_PAYS) search.tryBound();
       search.climb(share);
