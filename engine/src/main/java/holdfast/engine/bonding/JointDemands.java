@@ -131,11 +131,10 @@ public final class JointDemands {
     List<Supplier<Map<Integer, Found>>> questions = new ArrayList<>();
     List<Heap.Part> jointed = scene.heap().separate().stream()
         .filter(p -> p.links().stream().anyMatch(l -> jointOf[l] >= 0)).toList();
-    List<Judged> judged = StateJudges.all(jointed, scene.weights().loads(), threads, new Recall());
-    for (Heap.Part part : jointed) {
+    for (List<Judged> ofPart : StateJudges.all(jointed, scene.weights().loads(), threads, new Recall())) {
       // Where all of a heap is under water in two states, both ask the same: once is enough.
-      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
-        questions.add(() -> inState(part, j.state(), j.judge().forThread()));
+      for (Judged j : StateJudges.governing(ofPart)) {
+        questions.add(() -> inState(j.judge().part(), j.state(), j.judge().forThread()));
       }
     }
     Map<Integer, Found> out = new TreeMap<>();

@@ -147,23 +147,22 @@ public final class TierQuestion {
   private Optional<Refusal> unmet(Collection<Integer> rocks) {
     List<Heap.Part> parts = scene.heap().separate().stream()
         .filter(p -> p.bodies().stream().anyMatch(rocks::contains)).toList();
-    List<Judged> judged = StateJudges.toFirstUnsafe(parts, scene.weights().loads(), threads, recall);
-    if (judged.isEmpty()) return Optional.empty();
-    Judged last = judged.get(judged.size() - 1);
-    if (!last.judge().safe()) {
-      Heap.Part part = last.judge().part();
-      return Optional.of(new Refusal(Kind.STAYING, last.state(), part.bodies().get(0), Vec3.ZERO, Vec3.ZERO,
-          part.heap().bodies().get(0).name() + " and what it bears on do not stay, " + last.state().words()));
-    }
+    List<List<Judged>> judged = StateJudges.toFirstUnsafe(parts, scene.weights().loads(), threads, recall);
     List<Supplier<Optional<Refusal>>> questions = new ArrayList<>();
-    for (Judged j : judged) {
-      int first = j.judge().part().bodies().get(0);
-      questions.add(() -> shaken(j.state(), j.judge())
-          .map(no -> new Refusal(Kind.SHAKING, j.state(), first, Vec3.ZERO, no.way, no.words)));
+    for (List<Judged> ofPart : judged) {
+      for (Judged j : ofPart) {
+        int first = j.judge().part().bodies().get(0);
+        if (!j.judge().safe()) {
+          return Optional.of(new Refusal(Kind.STAYING, j.state(), first, Vec3.ZERO, Vec3.ZERO,
+              scene.name(first) + " and what it bears on do not stay, " + j.state().words()));
+        }
+        questions.add(() -> shaken(j.state(), j.judge())
+            .map(no -> new Refusal(Kind.SHAKING, j.state(), first, Vec3.ZERO, no.way, no.words)));
+      }
     }
-    for (Heap.Part part : parts) {
-      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
-        part.bodies().stream()
+    for (List<Judged> ofPart : judged) {
+      for (Judged j : StateJudges.governing(ofPart)) {
+        j.judge().part().bodies().stream()
             .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
             .forEach(r -> questions.add(() -> pushed(j.state(), j.judge(), r)
                 .map(no -> new Refusal(Kind.PUSHING, j.state(), r, no.at, no.way, no.words))));

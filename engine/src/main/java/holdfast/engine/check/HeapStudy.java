@@ -88,7 +88,9 @@ final class HeapStudy {
     }
     loads = scene.weights().loads();
     for (State s : states) judges.put(s, new ArrayList<>());
-    for (Judged j : StateJudges.all(parts, loads, threads, recall)) judges.get(j.state()).add(j.judge());
+    for (List<Judged> ofPart : StateJudges.all(parts, loads, threads, recall)) {
+      for (Judged j : ofPart) judges.get(j.state()).add(j.judge());
+    }
   }
 
   SceneHeap scene() {

@@ -120,13 +120,15 @@ final class Variations {
     Map<State, List<Wrench>> varied = new EnumMap<>(State.class);
     loads.forEach((state, whole) -> varied.put(state,
         IntStream.range(0, mass.length).mapToObj(i -> whole.get(i).times(mass[i])).toList()));
-    List<Heap.Part> parts = heap.separate();
-    List<Judged> judged = StateJudges.toFirstUnsafe(parts, varied, 1, new Recall());
-    PartJudge last = judged.get(judged.size() - 1).judge();
-    if (!last.safe()) return new Outcome(false, false, Optional.of(weakest(last.heap(), last.rest())));
-    for (Heap.Part part : parts) {
-      for (Judged j : StateJudges.governing(judged.stream().filter(k -> k.judge().part() == part).toList())) {
-        for (int rock : part.bodies()) {
+    List<List<Judged>> judged = StateJudges.toFirstUnsafe(heap.separate(), varied, 1, new Recall());
+    for (List<Judged> ofPart : judged) {
+      for (Judged j : ofPart) {
+        if (!j.judge().safe()) return new Outcome(false, false, Optional.of(weakest(j.judge().heap(), j.judge().rest())));
+      }
+    }
+    for (List<Judged> ofPart : judged) {
+      for (Judged j : StateJudges.governing(ofPart)) {
+        for (int rock : j.judge().part().bodies()) {
           if (goesOver(j.judge(), heap, rock)) return new Outcome(true, false, Optional.of(scene.name(rock)));
         }
       }

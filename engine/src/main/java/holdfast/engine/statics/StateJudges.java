@@ -2,9 +2,11 @@ package holdfast.engine.statics;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 
 /**
  * The judgements of separate heaps in every state. States whose weights are in proportion share one judgement, that of the
@@ -21,48 +23,54 @@ public final class StateJudges {
   private StateJudges() {}
 
   /**
-   * Every part in every state, in the order of the parts and then of the states.
+   * Every part in every state: for every part, in the order of the parts, its judgements in the order of the states.
    *
    * @param loads for every state, in the order in which they are judged, the weights of the whole heap's bodies
    */
-  public static List<Judged> all(List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall) {
+  public static List<List<Judged>> all(List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall) {
     return judged(parts, loads, threads, recall, false);
   }
 
-  /** The same up to the first that is not safe; whether there is one, the last of the answer tells. */
-  public static List<Judged> toFirstUnsafe(List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall) {
-    List<Judged> out = new ArrayList<>();
-    for (Judged j : judged(parts, loads, threads, recall, true)) {
-      out.add(j);
-      if (!j.judge.safe()) break;
+  /**
+   * The same up to the first that is not safe, in that order. It is the last one of the last part that is answered for; where
+   * that one is safe, all are there and all are safe.
+   */
+  public static List<List<Judged>> toFirstUnsafe(
+      List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall) {
+    List<List<Judged>> out = new ArrayList<>();
+    for (List<Judged> ofPart : judged(parts, loads, threads, recall, true)) {
+      List<Judged> own = new ArrayList<>();
+      out.add(own);
+      for (Judged j : ofPart) {
+        own.add(j);
+        if (!j.judge.safe()) return out;
+      }
     }
     return out;
   }
 
-  private static List<Judged> judged(List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall, boolean stop) {
+  private static List<List<Judged>> judged(
+      List<Heap.Part> parts, Map<State, List<Wrench>> loads, int threads, Recall recall, boolean stop) {
     List<Class> classes = new ArrayList<>();
     for (Heap.Part p : parts) classes.addAll(classes(p, loads));
     // The first in their order counts, whoever finds one first; what comes after a known one need not be asked.
     AtomicInteger unsafe = new AtomicInteger(Integer.MAX_VALUE);
-    List<Integer> places = new ArrayList<>();
-    for (int k = 0; k < classes.size(); k++) places.add(k);
-    List<List<Judged>> found = Parallel.map(places, threads, k -> {
-      if (stop && k > unsafe.get()) return List.of();
+    List<Map<State, PartJudge>> found = Parallel.map(IntStream.range(0, classes.size()).boxed().toList(), threads, k -> {
+      Map<State, PartJudge> own = new EnumMap<>(State.class);
+      if (stop && k > unsafe.get()) return own;
       Class c = classes.get(k);
       PartJudge first = recall.judge(c.part, loads.get(c.first));
       if (!first.safe()) unsafe.accumulateAndGet(k, Math::min);
-      List<Judged> own = new ArrayList<>();
-      own.add(new Judged(c.first, first));
-      for (State s : c.others) own.add(new Judged(s, recall.scaled(first, loads.get(s)).orElseThrow()));
+      own.put(c.first, first);
+      for (State s : c.others) own.put(s, recall.scaled(first, loads.get(s)).orElseThrow());
       return own;
     });
-    List<Judged> out = new ArrayList<>();
+    List<List<Judged>> out = new ArrayList<>();
+    int k = 0;
     for (Heap.Part p : parts) {
-      for (State s : loads.keySet()) {
-        for (List<Judged> own : found) {
-          for (Judged j : own) if (j.judge.part() == p && j.state == s) out.add(j);
-        }
-      }
+      Map<State, PartJudge> own = new EnumMap<>(State.class);
+      for (; k < classes.size() && classes.get(k).part == p; k++) own.putAll(found.get(k));
+      out.add(loads.keySet().stream().filter(own::containsKey).map(s -> new Judged(s, own.get(s))).toList());
     }
     return out;
   }

@@ -33,13 +33,13 @@ class StateJudgesTest {
   }
 
   private static List<Judged> judged(Heap heap, Map<State, List<Wrench>> loads) {
-    return StateJudges.all(heap.separate(), loads, 1, new Recall());
+    return StateJudges.all(heap.separate(), loads, 1, new Recall()).get(0);
   }
 
   @Test
   void aWallWeighsTheSameWayDryFilledAndDrained() {
     SceneHeap wall = SceneHeap.of(Family.WALL.of(10, 2), Shapes.of(Family.WALL.of(10, 2), MeshLoader.NONE).placed());
-    List<Judged> all = StateJudges.all(wall.heap().separate(), wall.weights().loads(), 2, new Recall());
+    List<Judged> all = StateJudges.all(wall.heap().separate(), wall.weights().loads(), 2, new Recall()).get(0);
     assertThat(all).extracting(Judged::state).isEqualTo(wall.weights().states());
     for (Judged j : all) {
       PartJudge alone = new PartJudge(j.judge().part(), wall.weights().loads(j.state()));
@@ -96,7 +96,7 @@ class StateJudgesTest {
     loads.put(State.DRAINED, weight(1.2 * W, 0.55 * A));
     Heap heap = cube(new Link.Bearing(0, Heap.GROUND, Vec3.Z, FACE, 0.6));
     for (int threads : new int[] {1, 4}) {
-      List<Judged> some = StateJudges.toFirstUnsafe(heap.separate(), loads, threads, new Recall());
+      List<Judged> some = StateJudges.toFirstUnsafe(heap.separate(), loads, threads, new Recall()).get(0);
       assertThat(some).extracting(Judged::state).containsExactly(State.DRY, State.FILLED, State.HALF);
       assertThat(some).extracting(j -> j.judge().safe()).containsExactly(true, true, false);
     }
@@ -111,5 +111,21 @@ class StateJudgesTest {
     loads.put(State.DRAINED, weight(1.2 * W, 0));
     List<Judged> all = judged(cube(new Link.Bearing(0, Heap.GROUND, Vec3.Z, FACE, 0.6)), loads);
     assertThat(StateJudges.governing(all)).extracting(Judged::state).containsExactly(State.FILLED, State.HALF);
+  }
+
+  /** Definition: every part and state is answered for, also by judgements recalled from an equal heap made before. */
+  @Test
+  void whatIsRecalledAnswersForItsPart() {
+    Recall recall = new Recall();
+    for (int round = 0; round < 2; round++) {
+      SceneHeap towers = SceneHeap.of(Family.TOWERS.of(15, 2), Shapes.of(Family.TOWERS.of(15, 2), MeshLoader.NONE).placed());
+      List<Heap.Part> parts = towers.heap().separate();
+      List<List<Judged>> all = StateJudges.toFirstUnsafe(parts, towers.weights().loads(), 2, recall);
+      assertThat(all).hasSameSizeAs(parts);
+      for (int p = 0; p < parts.size(); p++) {
+        assertThat(all.get(p)).extracting(Judged::state).isEqualTo(towers.weights().states());
+        assertThat(all.get(p)).extracting(j -> j.judge().part()).containsOnly(parts.get(p));
+      }
+    }
   }
 }
