@@ -209,7 +209,7 @@ final class BumpRun {
     String title = "Section through " + blow.rock() + ": "
         + units.text(Quantity.IMPULSE, blow.impulseNs().norm(), RoundingMode.HALF_EVEN) + " toward " + towardWords()
         + (wish.dry ? ", dry" : ", tank filled");
-    BufferedImage strip = FallPicture.draw(played, blow.rock(), 0, blow.at().z(), title);
+    BufferedImage strip = FallPicture.draw(played, blow.rock(), 0, blow.at().z(), title, units);
     Pngs.save(wish.section, strip);
     String end = played.anyFell() ? "something falls" : "nothing falls";
     int broken = played.broken().size();

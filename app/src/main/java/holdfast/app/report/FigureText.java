@@ -6,6 +6,7 @@ import static java.math.RoundingMode.HALF_EVEN;
 
 import holdfast.engine.check.Severity;
 import java.math.RoundingMode;
+import java.util.List;
 
 /** A finding's figure beside its limit, rounded to the safe side and with as many decimals as tell the two apart. */
 public final class FigureText {
@@ -17,9 +18,26 @@ public final class FigureText {
     String side = severity == Severity.NOTE ? "limit " : below ? "wanted: at least " : "wanted: at most ";
     for (int more = 0; ; more++) {
       String a = rounded(figure, unit, below ? FLOOR : CEILING, more, units);
-      String b = rounded(limit, unit, HALF_EVEN, more, units);
+      String b = rounded(limit, unit, below ? CEILING : FLOOR, more, units);
       if (!a.equals(b) || figure == limit || more == 3) return "found: " + a + ", " + side + b;
     }
+  }
+
+  /**
+   * A room and the room that is wanted, each alone: the first not printed larger, the second not smaller than it is, and as
+   * fine as it takes for the one to read below the other only if it is.
+   */
+  public static List<String> room(double roomMm, double wantedMm, Units units) {
+    if (units == Units.METRIC) {
+      return List.of(units.number(Quantity.LENGTH, roomMm, FLOOR), units.briefNumber(Quantity.LENGTH, wantedMm));
+    }
+    double room = Quantity.LENGTH.in(units, roomMm);
+    double wanted = Quantity.LENGTH.in(units, wantedMm);
+    boolean enough = roomMm >= wantedMm;
+    if (enough == Math.floor(room * Inches.PARTS + 1e-6) >= Math.ceil(wanted * Inches.PARTS - 1e-6)) {
+      return List.of(Inches.of(room, FLOOR), Inches.of(wanted, CEILING));
+    }
+    return List.of(Units.fixed(room, 3, FLOOR), Units.fixed(wanted, 3, enough ? FLOOR : CEILING));
   }
 
   /** "found: 11.6 mm", where there is no limit. */
@@ -29,7 +47,8 @@ public final class FigureText {
 
   private static String rounded(double value, String unit, RoundingMode rounding, int moreDecimals, Units units) {
     return Quantity.ofUnit(unit)
-        .map(q -> Units.fixed(q.in(units, value), q.decimals(units) + moreDecimals, rounding) + " " + units.sign(q))
+        .map(q -> (moreDecimals == 0 ? units.number(q, value, rounding)
+            : Units.fixed(q.in(units, value), q.decimals(units) + moreDecimals, rounding)) + " " + units.sign(q))
         .orElseGet(() -> Units.fixed(value, 2 + moreDecimals, rounding) + (unit.isEmpty() ? "" : " " + unit));
   }
 }

@@ -238,8 +238,8 @@ public final class TextReport {
     for (GapLine g : report.gaps()) {
       boolean under = g.gapMm() < g.limitMm();
       if (!under && nearest.get(g.to()) != g) continue;
-      t.row(g.rock(), g.to(), units.number(Quantity.LENGTH, g.gapMm(), FLOOR),
-          units.briefNumber(Quantity.LENGTH, g.limitMm()), under ? "too little" : "");
+      List<String> room = FigureText.room(g.gapMm(), g.limitMm(), units);
+      t.row(g.rock(), g.to(), room.get(0), room.get(1), under ? "too little" : "");
     }
     table("Gaps", t, "");
   }

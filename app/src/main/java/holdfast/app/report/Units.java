@@ -17,10 +17,13 @@ public enum Units {
   private static final Pattern FIGURES = Pattern.compile(
       "(?<![\\w.])(\\d+(?:\\.\\d+)?(?:(?: to | or | by | × |–)\\d+(?:\\.\\d+)?)*) "
           + "(mm2|mm²|mm|kg/L|kg|N/mm2|N/mm²|N s|N|J|ml|L)(?![\\w/²])");
+  /** What follows a length that is free: "stands 12 mm from the front pane". */
+  private static final Pattern ROOM = Pattern.compile(" (?:from|to spare|of free water)\\b");
   private static final Pattern FIGURE = Pattern.compile("\\d+(?:\\.\\d+)?");
 
-  /** The number alone, rounded to the decimals of its quantity. */
+  /** The number alone, rounded to the decimals of its quantity; a length in inches to a sixteenth. */
   public String number(Quantity quantity, double metricValue, RoundingMode rounding) {
+    if (this == US && quantity == Quantity.LENGTH) return Inches.of(quantity.in(this, metricValue), rounding);
     return fixed(quantity.in(this, metricValue), quantity.decimals(this), rounding);
   }
 
@@ -34,6 +37,11 @@ public enum Units {
     return withoutIdleZeros(number(quantity, metricValue, RoundingMode.HALF_EVEN));
   }
 
+  /** A number that people may type over: decimals in either system, without idle zeros. */
+  public String typed(Quantity quantity, double metricValue) {
+    return withoutIdleZeros(fixed(quantity.in(this, metricValue), quantity.decimals(this), RoundingMode.HALF_EVEN));
+  }
+
   /** The same with its unit. */
   public String brief(Quantity quantity, double metricValue) {
     return briefNumber(quantity, metricValue) + " " + quantity.sign(this);
@@ -44,7 +52,7 @@ public enum Units {
     return withoutIdleZeros(fixed(value, 4, RoundingMode.HALF_EVEN));
   }
 
-  private static String withoutIdleZeros(String number) {
+  static String withoutIdleZeros(String number) {
     return number.contains(".") ? number.replaceFirst("\\.?0+$", "") : number;
   }
 
@@ -55,22 +63,32 @@ public enum Units {
 
   /**
    * A sentence of the engine, which speaks metric, in these units: every figure that stands before a known unit is
-   * rewritten, to about the number of digits that it had. Grams stay, since the same sign stands for gravity.
+   * rewritten, to about the number of digits that it had, a length to a sixteenth of an inch. What is at least so much is
+   * not made less by that, nor what is at most so much more, nor a room that is told. Grams stay, since the same sign
+   * stands for gravity.
    */
   public String prose(String metric) {
     if (this == METRIC) return metric.replaceAll("(?<=mm)2(?!\\w)", "²");
     return FIGURES.matcher(metric).replaceAll(m -> {
       Quantity q = Quantity.ofUnit(m.group(2).replace('²', '2')).orElseThrow();
-      return Matcher.quoteReplacement(FIGURE.matcher(m.group(1)).replaceAll(f -> converted(q, f.group())) + " " + q.sign(this));
+      RoundingMode rounding = rounding(metric.substring(0, m.start()), metric.substring(m.end()));
+      return Matcher.quoteReplacement(
+          FIGURE.matcher(m.group(1)).replaceAll(f -> converted(q, f.group(), rounding)) + " " + q.sign(this));
     });
   }
 
-  private String converted(Quantity q, String number) {
+  private static RoundingMode rounding(String before, String after) {
+    if (before.endsWith("at least ")) return RoundingMode.CEILING;
+    return before.endsWith("at most ") || ROOM.matcher(after).lookingAt() ? RoundingMode.FLOOR : RoundingMode.HALF_EVEN;
+  }
+
+  private String converted(Quantity q, String number, RoundingMode rounding) {
     double value = q.in(this, Double.parseDouble(number));
+    if (q == Quantity.LENGTH) return Inches.of(value, rounding);
     BigDecimal original = new BigDecimal(number);
     int digits = Math.max(3, original.stripTrailingZeros().precision());
-    BigDecimal rounded = new BigDecimal(value).round(new java.math.MathContext(digits, RoundingMode.HALF_EVEN));
-    if (rounded.scale() > q.decimals(this) + 1) rounded = rounded.setScale(q.decimals(this) + 1, RoundingMode.HALF_EVEN);
+    BigDecimal rounded = new BigDecimal(value).round(new java.math.MathContext(digits, rounding));
+    if (rounded.scale() > q.decimals(this) + 1) rounded = rounded.setScale(q.decimals(this) + 1, rounding);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 

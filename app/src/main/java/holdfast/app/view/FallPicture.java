@@ -1,8 +1,11 @@
 package holdfast.app.view;
 
+import holdfast.app.report.Units;
 import holdfast.app.view.draw.Colour;
 import holdfast.app.view.draw.Palette;
+import holdfast.app.view.draw.Scale;
 import holdfast.engine.motion.SectionResult;
+import holdfast.model.scene.UsMeasure;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -37,16 +40,19 @@ public final class FallPicture {
   private final double atAlongM;
   private final double atUpM;
   private final String title;
+  private final Units units;
   private final Rectangle2D world;
   private final double scale;
   private final Typeface plain = Typeface.regular();
 
-  private FallPicture(SectionResult.Played played, String struck, double atAlongM, double atUpM, String title) {
+  private FallPicture(
+      SectionResult.Played played, String struck, double atAlongM, double atUpM, String title, Units units) {
     this.played = played;
     this.struck = struck;
     this.atAlongM = atAlongM;
     this.atUpM = atUpM;
     this.title = title;
+    this.units = units;
     this.world = world(played);
     this.scale = PANEL / world.getWidth();
   }
@@ -57,9 +63,11 @@ public final class FallPicture {
    * @param atAlongM where the blow struck, along the section
    * @param atUpM and how high
    * @param title a line above the pictures
+   * @param units of the ruler
    */
-  public static BufferedImage draw(SectionResult.Played played, String struck, double atAlongM, double atUpM, String title) {
-    return new FallPicture(played, struck, atAlongM, atUpM, title).draw();
+  public static BufferedImage draw(
+      SectionResult.Played played, String struck, double atAlongM, double atUpM, String title, Units units) {
+    return new FallPicture(played, struck, atAlongM, atUpM, title, units).draw();
   }
 
   private BufferedImage draw() {
@@ -199,13 +207,19 @@ public final class FallPicture {
   }
 
   private void ruler(Graphics2D g, int height) {
-    double length = 0.1 * scale;
+    double mm = rulerMm(units);
+    double length = mm * 1e-3 * scale;
     g.setColor(Palette.INK_SOFT.awt());
     g.setStroke(new BasicStroke(1.5f));
     g.draw(new Line2D.Double(12, 14, 12 + length, 14));
     g.draw(new Line2D.Double(12, 10, 12, 18));
     g.draw(new Line2D.Double(12 + length, 10, 12 + length, 18));
-    plain.draw(g, "100 mm", 18 + length, 19, SMALL);
+    plain.draw(g, Scale.length(mm, units), 18 + length, 19, SMALL);
+  }
+
+  /** About a hand's breadth, a round length in either system. */
+  static double rulerMm(Units units) {
+    return units == Units.US ? 4 * UsMeasure.INCH_MM : 100;
   }
 
   private Shape shape(List<double[]> polygon, SectionResult.Move move, int height) {

@@ -152,9 +152,9 @@ final class RockForm {
         .orElse(new Rock.Measured(Rock.Look.BLOCK, 160, 130, 110, 1));
     look = m.look();
     seed = m.seed();
-    length.set(bench.units().briefNumber(Quantity.LENGTH, m.lengthMm()));
-    width.set(bench.units().briefNumber(Quantity.LENGTH, m.widthMm()));
-    height.set(bench.units().briefNumber(Quantity.LENGTH, m.heightMm()));
+    length.set(bench.units().typed(Quantity.LENGTH, m.lengthMm()));
+    width.set(bench.units().typed(Quantity.LENGTH, m.widthMm()));
+    height.set(bench.units().typed(Quantity.LENGTH, m.heightMm()));
     Rock.Mesh mesh = rock.map(Rock::form).filter(f -> f instanceof Rock.Mesh).map(f -> (Rock.Mesh) f)
         .orElse(new Rock.Mesh("", 1));
     scan.set(mesh.file());

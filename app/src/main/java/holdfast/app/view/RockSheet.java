@@ -80,7 +80,7 @@ final class RockSheet {
     ui.small("Turn, degrees", Palette.INK_SOFT);
     for (int i = 0; i < 3; i++) {
       int axis = i;
-      number(names[i], bench.units().briefNumber(Quantity.LENGTH, at[i])).ifPresent(v -> {
+      number(names[i], bench.units().typed(Quantity.LENGTH, at[i])).ifPresent(v -> {
         double[] next = at.clone();
         next[axis] = bench.units() == Units.US ? v * UsMeasure.INCH_MM : v;
         bench.apply(new Edit.Move("move", p.rock(), new Vec3(next[0], next[1], next[2]), p.turn()));

@@ -101,7 +101,7 @@ final class TankSheet {
     title.set(s.name());
     double[] values = {t.lengthMm(), t.widthMm(), t.heightMm(), t.sideGlassMm(), t.bottomGlassMm(), s.water().levelMm(),
         s.sand().depthMm(), s.floor().cellMm()};
-    for (int i = 0; i < LENGTHS.length; i++) typed.get(LENGTHS[i]).set(bench.units().briefNumber(Quantity.LENGTH, values[i]));
+    for (int i = 0; i < LENGTHS.length; i++) typed.get(LENGTHS[i]).set(bench.units().typed(Quantity.LENGTH, values[i]));
     support = t.bottomSupport();
     floor = s.floor().kind();
     tempered = t.temperedBottom();

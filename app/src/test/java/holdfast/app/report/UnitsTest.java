@@ -6,6 +6,8 @@ import static java.math.RoundingMode.HALF_EVEN;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import holdfast.engine.check.Severity;
+import java.math.RoundingMode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,7 +46,60 @@ class UnitsTest {
     // 0.3 N written in binary lies below 0.3; rounding down must not make it 0.2
     assertThat(Units.METRIC.number(Quantity.FORCE, 0.3, FLOOR)).isEqualTo("0.3");
     assertThat(Units.METRIC.number(Quantity.FORCE, 0.1 + 0.2, CEILING)).isEqualTo("0.3");
-    assertThat(Units.US.number(Quantity.LENGTH, 25.4, FLOOR)).isEqualTo("1.00");
+    assertThat(Units.US.number(Quantity.LENGTH, 25.4, FLOOR)).isEqualTo("1");
+  }
+
+  /**
+   * What the trade calls glass, grids and rods of these thicknesses (trade's tables; common practice), and lengths on a tape:
+   * 1 in = 25.4 mm (NIST SP 811), so a sixteenth is 1.5875 mm.
+   */
+  @ParameterizedTest
+  @CsvSource({"5, 3/16", "6, 1/4", "8, 5/16", "10, 3/8", "12, 1/2", "12.7, 1/2", "19.05, 3/4", "25.4, 1", "914.4, 36",
+      "1190, 46 7/8", "40, 1 9/16", "3.175, 1/8", "3.17, 0.12", "1, 0.04", "0, 0", "-40, -1 9/16", "304.7, 12"})
+  void inchesReadAsOnATape(double mm, String inches) {
+    assertThat(Units.US.number(Quantity.LENGTH, mm, HALF_EVEN)).isEqualTo(inches);
+    assertThat(Units.US.text(Quantity.LENGTH, mm, HALF_EVEN)).isEqualTo(inches + " in");
+    assertThat(Units.US.brief(Quantity.LENGTH, mm)).isEqualTo(inches + " in");
+  }
+
+  /** Down and up by less than a sixteenth, whatever the length; a fraction typed back is what it says. */
+  @Test
+  void inchesAreRoundedAsTheyAreAsked() {
+    for (double mm = 3.2; mm < 2000; mm += 0.37) {
+      double down = inches(Units.US.number(Quantity.LENGTH, mm, FLOOR)) * 25.4;
+      double up = inches(Units.US.number(Quantity.LENGTH, mm, RoundingMode.CEILING)) * 25.4;
+      assertThat(down).isBetween(mm - 1.5875 - 1e-6, mm + 1e-6);
+      assertThat(up).isBetween(mm - 1e-6, mm + 1.5875 + 1e-6);
+    }
+  }
+
+  private static double inches(String typed) {
+    double sum = 0;
+    for (String part : typed.split(" ")) {
+      String[] over = part.split("/");
+      sum += Double.parseDouble(over[0]) / (over.length > 1 ? Double.parseDouble(over[1]) : 1);
+    }
+    return sum;
+  }
+
+  /** 40 mm are 1.57480 in: what is less never reads as enough, what is enough never as less. */
+  @Test
+  void aRoomReadsBelowWhatIsWantedOnlyIfItIs() {
+    assertThat(FigureText.room(40.1, 40, Units.US)).containsExactly("1.578", "1.574");
+    assertThat(FigureText.room(39.9, 40, Units.US)).containsExactly("1 9/16", "1 5/8");
+    assertThat(FigureText.room(45, 40, Units.US)).containsExactly("1 3/4", "1 5/8");
+    assertThat(FigureText.room(39.9, 40, Units.METRIC)).containsExactly("39.9", "40");
+    assertThat(FigureText.against(39.9, 40, "mm", Severity.FAIL, Units.US))
+        .isEqualTo("found: 1 9/16 in, wanted: at least 1 5/8 in");
+    assertThat(FigureText.against(304.9, 303.3, "mm", Severity.FAIL, Units.US))
+        .isEqualTo("found: 12 1/16 in, wanted: at most 11 15/16 in");
+  }
+
+  /** Decimals where they may be typed over. */
+  @Test
+  void whatIsTypedOverHasDecimals() {
+    assertThat(Units.US.typed(Quantity.LENGTH, 40)).isEqualTo("1.57");
+    assertThat(Units.METRIC.typed(Quantity.LENGTH, 40)).isEqualTo("40");
   }
 
   @Test
@@ -56,15 +111,21 @@ class UnitsTest {
 
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-    "move it 12 mm back                       | move it 0.472 in back",
+    "move it 12 mm back                       | move it 1/2 in back",
     "tie it with 40 ml of mortar              | tie it with 1.35 fl oz of mortar",
     "a push of 3.2 N tips it; it must bear 20 N. | a push of 0.719 lbf tips it; it must bear 4.5 lbf.",
     "stress 7.25 N/mm2, allowed 5.05 N/mm²    | stress 1050 psi, allowed 732 psi",
-    "100 × 200 × 300 mm                       | 3.94 × 7.87 × 11.8 in",
-    "from 25 to 50 mm                         | from 0.984 to 1.97 in",
+    "100 × 200 × 300 mm                       | 3 15/16 × 7 7/8 × 11 13/16 in",
+    "from 25 to 50 mm                         | from 1 to 1 15/16 in",
     "250 g of powder in 2 batches             | 250 g of powder in 2 batches",
     "0.1 g sideways, 5 Newtons, 3 mmx, a12 mm | 0.1 g sideways, 5 Newtons, 3 mmx, a12 mm",
-    "7 N s                                    | 1.57 lbf s"
+    "7 N s                                    | 1.57 lbf s",
+    "moved 20 mm that way                     | moved 13/16 in that way",
+    "a foot 2 mm thick, 0.3 mm apart          | a foot 0.08 in thick, 0.01 in apart",
+    "Move it at least 13 mm back.             | Move it at least 9/16 in back.",
+    "a gap of at most 13 mm, 10 mm to spare   | a gap of at most 1/2 in, 3/8 in to spare",
+    "it stands 12 mm from the front pane      | it stands 7/16 in from the front pane",
+    "a push of at least 16.9 N, at most 17 N  | a push of at least 3.8 lbf, at most 3.82 lbf"
   })
   void sentencesOfTheEngineAreRewritten(String metric, String us) {
     assertThat(Units.US.prose(metric)).isEqualTo(us);

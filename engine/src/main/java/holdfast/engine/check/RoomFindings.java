@@ -31,7 +31,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     for (Gaps.ArmReach r : gaps.reaches()) {
       if (r.kept()) continue;
       out.add(Draft.note(Code.REACH).about(r.name()).figure(r.farthestM() * 1e3, r.limitM() * 1e3, "mm").say(
-          text("An arm must reach %.0f mm to hold %s all round.", Draft.wholeUp(r.farthestM() * 1e3), r.name()),
+          text("An arm must reach at least %.0f mm to hold %s all round.", Draft.wholeUp(r.farthestM() * 1e3), r.name()),
           "Expect to need tongs or a step there."));
     }
     for (GrowingRoom g : gaps.rooms()) room(g, out);
@@ -50,12 +50,12 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (mm < 0.5) {
       out.add(Draft.fail(Code.TOUCHES_PANE).about(g.name(), pane).figure(mm, limit, "mm").say(
           text("%s touches the %s.", g.name(), pane),
-          text("Move %s %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
+          text("Move %s at least %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
       return;
     }
     out.add(Draft.fail(Code.GAP).about(g.name(), pane).figure(mm, limit, "mm").say(
         text("%s stands %.0f mm from the %s.", g.name(), Draft.wholeDown(mm), pane),
-        text("Move %s %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
+        text("Move %s at least %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
   }
 
   private static String away(Gaps.PaneGap g) {
@@ -73,7 +73,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (g.kept()) return;
     out.add(Draft.fail(Code.BLOCKS_DEVICE).about(g.name(), g.device()).figure(mm, g.requiredM() * 1e3, "mm").say(
         text("%s stands %.0f mm from %s.", g.name(), Draft.wholeDown(mm), g.device()),
-        text("Move %s %.0f mm away from it.", g.name(), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
+        text("Move %s at least %.0f mm away from it.", g.name(), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
   }
 
   private static void height(Scene scene, Gaps.RockHeight h, List<Finding> out) {
@@ -82,7 +82,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     out.add(Draft.fail(Code.TOO_TALL).about(h.name()).figure(h.topM() * 1e3, h.limitM() * 1e3, "mm").say(
         text("%s reaches %.0f mm, %.0f %% of the water's depth.", h.name(), Draft.wholeUp(h.topM() * 1e3),
             Draft.wholeUp(100 * h.topM() * 1e3 / water)),
-        text("Lower the stack by %.0f mm.", Draft.wholeUp((h.topM() - h.limitM()) * 1e3))));
+        text("Lower the stack by at least %.0f mm.", Draft.wholeUp((h.topM() - h.limitM()) * 1e3))));
   }
 
   private static void room(GrowingRoom g, List<Finding> out) {

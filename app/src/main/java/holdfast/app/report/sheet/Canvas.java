@@ -31,7 +31,7 @@ final class Canvas implements AutoCloseable {
   /** A space that no line is broken at. */
   private static final String TIED = "\u00a0";
   private static final Pattern FIGURE_AND_UNIT =
-      Pattern.compile("(?<=\\d) (?=(?:%|mm|cm²|kg|lb|L|gal|g|oz|N|h|min|in|psi|ml|days?)(?![\\w/]))");
+      Pattern.compile("(?<=\\d) (?=(?:%|mm|cm²|kg|lbf?|L|gal|g|oz|N|h|min|in|psi|ml|days?)(?![\\w/])|\\d+/\\d+ in\\b)");
 
   private static final double POINTS_PER_MM = 72 / UsMeasure.INCH_MM;
   private static final String FONTS = "/com/formdev/flatlaf/fonts/roboto/";

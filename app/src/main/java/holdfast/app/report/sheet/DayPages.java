@@ -96,7 +96,7 @@ final class DayPages {
         + "water would go.");
     boolean rock = !content.rocks().isEmpty();
     if (rock) {
-      out.add("Lifting: close to the body, two people over " + f.kg(content.scene().settings().get(Setting.LIFT_ONE_KG))
+      out.add("Lifting: close to the body, two people over " + f.kgAtMost(content.scene().settings().get(Setting.LIFT_ONE_KG))
           + ", no twisting. A drained module weighs more than a dry one and far more than under water.");
     }
     if (!content.joints().isEmpty()) {

@@ -14,6 +14,9 @@ final class ElevationPage {
   private static final double RULER_MM = 12;
   private static final double CAPTION_MM = 8;
 
+  /** How many times smaller than alone a picture may become by sharing its page. */
+  private static final double MOST_SHRUNK = 1.5;
+
   private final Canvas c;
   private final SheetContent content;
   private final Figures f;
@@ -39,16 +42,34 @@ final class ElevationPage {
     Drawing.View side = leftSide ? Drawing.View.LEFT : Drawing.View.RIGHT;
     String sideWords = leftSide ? "From the left" : "From the right";
     double larger = Math.max(over[0], over[1]);
-    if (beside < larger || beside == larger && over[0] == over[1]) {
+    boolean sideBySide = beside < larger || beside == larger && over[0] == over[1];
+    double frontAlone = alone(l, h, frame);
+    double sideAlone = alone(w, h, frame);
+    if ((sideBySide ? beside : over[0]) > MOST_SHRUNK * frontAlone || (sideBySide ? beside : over[1]) > MOST_SHRUNK * sideAlone) {
+      elevation(Drawing.View.FRONT, "From the front", l, middle(l, h, frontAlone, frame), frame);
+      Frame second = Frame.newPage(c, "Elevations", scene.name());
+      elevation(side, sideWords, w, middle(w, h, sideAlone, second), second);
+    } else if (sideBySide) {
       double y = frame.y() + CAPTION_MM + Math.max(0, (frame.height() - CAPTION_MM - h * 1e3 / beside) / 2);
-      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(beside, frame.x() + RULER_MM, y));
-      elevation(side, sideWords, w, new Scaled(beside, frame.x() + 2 * RULER_MM + gap + l * 1e3 / beside, y));
+      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(beside, frame.x() + RULER_MM, y), null);
+      elevation(side, sideWords, w, new Scaled(beside, frame.x() + 2 * RULER_MM + gap + l * 1e3 / beside, y), null);
     } else {
       double lower = frame.y() + CAPTION_MM;
       double upper = lower + h * 1e3 / over[1] + CAPTION_MM + 6;
-      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(over[0], frame.x() + RULER_MM, upper));
-      elevation(side, sideWords, w, new Scaled(over[1], frame.x() + RULER_MM, lower));
+      elevation(Drawing.View.FRONT, "From the front", l, new Scaled(over[0], frame.x() + RULER_MM, upper), null);
+      elevation(side, sideWords, w, new Scaled(over[1], frame.x() + RULER_MM, lower), null);
     }
+  }
+
+  private static double alone(double w, double h, Frame frame) {
+    return Scaled.ratioFor(w, h, frame.width() - RULER_MM, frame.height() - CAPTION_MM - 4);
+  }
+
+  /** Where a picture of its own page goes. */
+  private static Scaled middle(double w, double h, double ratio, Frame frame) {
+    double room = frame.width() - RULER_MM - w * 1e3 / ratio;
+    double spare = frame.height() - CAPTION_MM - 4 - h * 1e3 / ratio;
+    return new Scaled(ratio, frame.x() + RULER_MM + room / 2, frame.y() + CAPTION_MM + spare / 2);
   }
 
   /** Scales of front and side one over the other: the smaller picture as large as can be, then the front. */
@@ -67,8 +88,8 @@ final class ElevationPage {
     return best;
   }
 
-  /** One elevation; {@code s} puts the left end of the pane's foot. */
-  private void elevation(Drawing.View view, String words, double widthM, Scaled s) {
+  /** One elevation; {@code s} puts the left end of the pane's foot; names may stand outside the tank on a page of its own. */
+  private void elevation(Drawing.View view, String words, double widthM, Scaled s, Frame own) {
     Tank t = scene.tank();
     double h = t.heightMm() * 1e-3;
     double x0 = s.x(0);
@@ -110,14 +131,14 @@ final class ElevationPage {
     }
     ruler(x0, s, h);
 
-    Labels labels = new Labels(c, x0 + 0.5, s.y(0), s.x(widthM) - 0.5, s.y(h));
+    Labels labels = own == null ? new Labels(c, x0 + 0.5, s.y(0), s.x(widthM) - 0.5, s.y(h))
+        : new Labels(c, own.x(), s.y(0), own.right(), s.y(h));
+    labels.keepFree(x0 - RULER_MM, s.y(0), RULER_MM, s.length(h));
     labels.avoid(strokes, at);
     labels.keepFree(s.x(widthM) - 24, s.y(level) - 4, 24, 4);
     labels.keepFree(s.x(widthM) - 30, s.y(limit), 30, 4);
-    for (SheetContent.JointLine j : content.joints()) {
-      double[] p = view.flat(j.at());
-      labels.mark(String.valueOf(j.number()), at.x(p[0]), at.y(p[1]));
-    }
+    labels.marks(content.joints().stream().map(j -> String.valueOf(j.number())).toList(),
+        content.joints().stream().map(j -> view.flat(j.at())).map(p -> new double[] {at.x(p[0]), at.y(p[1])}).toList());
     for (int r = 0; r < content.hulls().size(); r++) {
       RockArt.Spot p = RockArt.seenMiddle(drawing, r, content.hulls().size());
       if (p.depthM() > 0) labels.name(content.plan().rocks().get(r), "", at.x(p.x()), at.y(p.y()));
@@ -141,7 +162,9 @@ final class ElevationPage {
     c.pen(Ink.PALE, 0.25, 2, 1);
     c.rectangle(at.x(x), at.y(low.z()), at.length(Math.abs(b[0] - a[0])), at.length(high.z() - low.z()));
     c.brush(Ink.GREY);
-    c.text(d.name(), at.x(x) + 1, at.y(high.z()) - 3.5, 2.6, Face.REGULAR);
+    // Clear of the words at the waterline.
+    double level = at.y(scene.water().levelMm() * 1e-3);
+    c.text(d.name(), at.x(x) + 1, Math.min(at.y(high.z()) - 3.5, level - 7.5), 2.6, Face.REGULAR);
   }
 
   /** Heights over the inner bottom, along the left edge. */

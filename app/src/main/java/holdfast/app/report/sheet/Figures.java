@@ -9,13 +9,14 @@ import java.util.List;
 /** Figures as they stand on the sheet, in the reader's units; lengths and masses for work at the bench, so no finer. */
 record Figures(Units units) {
   String mm(double v) {
-    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) + " mm" : inches(v) + " in";
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) + " mm"
+        : units.text(Quantity.LENGTH, v, RoundingMode.HALF_EVEN);
   }
 
   /** A room or gap: never printed larger than it is. */
   String mmAtLeast(double v) {
-    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.FLOOR) + " mm" : Units.fixed(v / UsMeasure.INCH_MM,
-        1, RoundingMode.FLOOR) + " in";
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.FLOOR) + " mm"
+        : units.text(Quantity.LENGTH, v, RoundingMode.FLOOR);
   }
 
   /** Three lengths, the unit once. */
@@ -29,16 +30,20 @@ record Figures(Units units) {
 
   /** A length without its unit. */
   String length(double v) {
-    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN) : inches(v);
-  }
-
-  private static String inches(double mm) {
-    return Units.fixed(mm / UsMeasure.INCH_MM, 1, RoundingMode.HALF_EVEN);
+    return units == Units.METRIC ? Units.fixed(v, 0, RoundingMode.HALF_EVEN)
+        : units.number(Quantity.LENGTH, v, RoundingMode.HALF_EVEN);
   }
 
   String kg(double v) {
     return units == Units.METRIC
         ? trimmed(v, v < 10 ? 2 : v < 100 ? 1 : 0) + " kg" : trimmed(v / UsMeasure.POUND_KG, v < 45 ? 1 : 0) + " lb";
+  }
+
+  /** What one or two people may lift: never printed larger than it is. */
+  String kgAtMost(double v) {
+    boolean metric = units == Units.METRIC;
+    return Units.plain(Double.parseDouble(Units.fixed(metric ? v : v / UsMeasure.POUND_KG, metric ? 1 : 0, RoundingMode.FLOOR)))
+        + (metric ? " kg" : " lb");
   }
 
   String litres(double v) {
@@ -114,9 +119,11 @@ record Figures(Units units) {
         : Units.fixed(nm / (UsMeasure.POUND_FORCE_N * UsMeasure.INCH_MM / 1e3), 1, rounding) + " in lbf";
   }
 
-  /** A strength, newtons a square metre in. */
+  /** A strength, newtons a square metre in: never printed larger than it is. */
   String strength(double nM2) {
-    return units.text(Quantity.STRESS, nM2 * 1e-6, RoundingMode.HALF_EVEN);
+    boolean metric = units == Units.METRIC;
+    return Units.fixed(Quantity.STRESS.in(units, nM2 * 1e-6), metric ? 2 : 1, RoundingMode.FLOOR) + " "
+        + units.sign(Quantity.STRESS);
   }
 
   /** A share that is used up, rounded up. */

@@ -1,11 +1,14 @@
 package holdfast.app.report.sheet;
 
+import holdfast.app.report.Units;
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.GridCells;
+import holdfast.model.scene.UsMeasure;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The footprint at full size, to be cut, joined and laid in the tank: outlines of the rocks that stand on the floor, the
@@ -133,13 +136,16 @@ final class FootprintPages {
     double y = Frame.MARGIN_MM + 8;
     Scaled s = new Scaled(1, x - tileLeft(column), y - tileLow(row));
     c.clipped(x, y, tileX, tileY, () -> {
-      cells(s, tileLeft(column), tileLow(row));
-      feet(s);
       double[] window = {
         (tileLeft(column) + OVERLAP_MM) * 1e-3, (tileLow(row) + OVERLAP_MM) * 1e-3,
         (tileLeft(column) + tileX - OVERLAP_MM) * 1e-3, (tileLow(row) + tileY - OVERLAP_MM) * 1e-3};
-      for (int i = 0; i < base.size(); i++) rockWords(s, i, window);
       double[] ruler = rulerPlace(s, x, y);
+      List<double[]> taken = new ArrayList<>();
+      taken.add(new double[] {ruler[0] - 2, ruler[1] - 2, ruler[0] + 104, ruler[1] + 7});
+      for (int i = 0; i < base.size(); i++) rockPlace(s, i, window).ifPresent(p -> taken.addAll(p.boxes()));
+      cells(s, tileLeft(column), tileLow(row), taken);
+      feet(s);
+      for (int i = 0; i < base.size(); i++) rockPlace(s, i, window).ifPresent(this::rockWords);
       ruler(ruler[0], ruler[1]);
       // The outlines last: neither words nor ruler may hide where the rock goes.
       c.pen(Ink.BLACK, 0.6);
@@ -155,7 +161,8 @@ final class FootprintPages {
     map(column, row);
   }
 
-  private void cells(Scaled s, double fromX, double fromY) {
+  /** The grid; its numbers where no words stand. */
+  private void cells(Scaled s, double fromX, double fromY, List<double[]> taken) {
     GridCells g = GridCells.of(content.scene());
     Floor.Extent e = content.scene().floor().extentIn(content.scene().tank());
     double x1 = e.xMm() + e.lengthMm();
@@ -178,7 +185,12 @@ final class FootprintPages {
         double x = e.xMm() + (i - 0.5) * g.cellMm();
         double y = e.yMm() + (j - 0.5) * g.cellMm();
         if (x < fromX || x > fromX + tileX || y < fromY || y > fromY + tileY) continue;
-        c.textCentred(GridCells.format(i, j), s.x(x * 1e-3), s.y(y * 1e-3) - 0.9, 2.6, Face.REGULAR);
+        String cell = GridCells.format(i, j);
+        double half = c.width(cell, 2.6, Face.REGULAR) / 2 + 0.5;
+        double at = s.x(x * 1e-3);
+        double up = s.y(y * 1e-3);
+        if (taken.stream().anyMatch(b -> at + half > b[0] && at - half < b[2] && up + 1.5 > b[1] && up - 1.5 < b[3])) continue;
+        c.textCentred(cell, at, up - 0.9, 2.6, Face.REGULAR);
       }
     }
     c.pen(Ink.GREY, 0.5);
@@ -222,22 +234,35 @@ final class FootprintPages {
     if (from < to) c.line(s.x(x + from), s.y(y + from), s.x(x + to), s.y(y + to));
   }
 
-  /** Name and arrow of a rock in the middle of what this tile shows of it. */
-  private void rockWords(Scaled s, int i, double[] window) {
+  /** What stands by a rock, and the middle of its name on the page. */
+  private record Place(String name, String top, double x, double y, double w) {
+    /** The words, and the arrow under them: least and greatest x and y. */
+    List<double[]> boxes() {
+      return List.of(new double[] {x - w / 2, y - 8, x + w / 2, y + 6}, new double[] {x - 4, y - 22, x + 11, y - 8});
+    }
+  }
+
+  /** Name and arrow go in the middle of what this tile shows of a rock; nowhere if that is next to nothing. */
+  private Optional<Place> rockPlace(Scaled s, int i, double[] window) {
     RockArt.Spot at = RockArt.seenMiddle(drawing, i, base.size(), window);
-    if (at.depthM() < LEAST_SEEN_M) return;
+    if (at.depthM() < LEAST_SEEN_M) return Optional.empty();
     double x = s.x(at.x());
     // The words and the arrow under them lie about the place as far as the tile lets them.
     double y = Math.max(s.y(window[1]) + 22, Math.min(s.y(window[3]) - 6, s.y(at.y()) + 8));
     String name = content.plan().rocks().get(base.get(i));
     String top = "top at " + f.mm(content.rockLine(base.get(i)).topMm());
-    double w = Math.max(c.width(name, 6, Face.BOLD), c.width(top, 3.6, Face.REGULAR)) + 4;
+    return Optional.of(
+        new Place(name, top, x, y, Math.max(c.width(name, 6, Face.BOLD), c.width(top, 3.6, Face.REGULAR)) + 4));
+  }
+
+  private void rockWords(Place p) {
+    double x = p.x();
+    double y = p.y();
     c.brush(Ink.PAPER);
-    c.fillRectangle(x - w / 2, y - 8, w, 14);
-    c.fillRectangle(x - 4, y - 22, 15, 14);
+    for (double[] b : p.boxes()) c.fillRectangle(b[0], b[1], b[2] - b[0], b[3] - b[1]);
     c.brush(Ink.BLACK);
-    c.textCentred(name, x, y, 6, Face.BOLD);
-    c.textCentred(top, x, y - 5.5, 3.6, Face.REGULAR);
+    c.textCentred(p.name(), x, y, 6, Face.BOLD);
+    c.textCentred(p.top(), x, y - 5.5, 3.6, Face.REGULAR);
     c.pen(Ink.BLACK, 0.8);
     c.line(x, y - 9, x, y - 21);
     c.line(x, y - 21, x - 2.5, y - 17);
@@ -266,10 +291,14 @@ final class FootprintPages {
     c.brush(Ink.PAPER);
     c.fillRectangle(x - 2, y - 2, 106, 9);
     c.pen(Ink.BLACK, 0.3);
-    c.line(x, y, x + 100, y);
-    for (int i = 0; i <= 10; i++) c.line(x + 10 * i, y, x + 10 * i, y + (i % 5 == 0 ? 2.5 : 1.5));
+    boolean metric = f.units() == Units.METRIC;
+    int parts = metric ? 10 : 8;
+    double step = metric ? 10 : UsMeasure.INCH_MM / 2;
+    c.line(x, y, x + parts * step, y);
+    for (int i = 0; i <= parts; i++) c.line(x + step * i, y, x + step * i, y + (2 * i % parts == 0 ? 2.5 : 1.5));
     c.brush(Ink.BLACK);
-    c.textCentred("100 mm (3.94 in) on paper, or the print is not at full size", x + 50, y + 3.5, 2.8, Face.REGULAR);
+    c.textCentred((metric ? "100 mm (3.94 in)" : "4 in (101.6 mm)") + " on paper, or the print is not at full size",
+        x + parts * step / 2, y + 3.5, 2.8, Face.REGULAR);
   }
 
   /** Which tile this is, in small, in the heading: nothing of the tile is hidden. */

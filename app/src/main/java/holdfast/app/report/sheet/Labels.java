@@ -12,6 +12,9 @@ final class Labels {
   private static final double[] RINGS_MM = {0, 5, 8, 11, 14, 18, 23, 28, 34, 41, 50};
   private static final int DIRECTIONS = 16;
 
+  /** Half of what is kept free round the point that a circle belongs to. */
+  private static final double POINT_MM = 0.7;
+
   private final Canvas canvas;
   private final double x0;
   private final double y0;
@@ -41,21 +44,42 @@ final class Labels {
     }
   }
 
-  /** A number in a circle. */
-  void mark(String number, double x, double y) {
-    double r = number.length() > 1 ? 2.9 : 2.5;
-    double[] at = place(x, y, 2 * r, 2 * r);
-    if (Math.hypot(at[0] - x, at[1] - y) > r) {
-      canvas.pen(Ink.BLACK, 0.2);
-      canvas.line(x, y, at[0], at[1]);
-      canvas.brush(Ink.BLACK);
-      canvas.circle(x, y, 0.5, true, false);
+  /** Numbers in circles, none over the point of another. */
+  void marks(List<String> numbers, List<double[]> points) {
+    List<double[]> places = new ArrayList<>();
+    for (int i = 0; i < numbers.size(); i++) {
+      double[] own = points.get(i);
+      int before = taken.size();
+      for (int j = 0; j < points.size(); j++) {
+        double[] p = points.get(j);
+        if (j != i) keepFree(p[0] - POINT_MM, p[1] - POINT_MM, 2 * POINT_MM, 2 * POINT_MM);
+      }
+      double r = radius(numbers.get(i));
+      double[] at = place(own[0], own[1], 2 * r, 2 * r);
+      taken.subList(before, before + points.size() - 1).clear();
+      places.add(at);
     }
-    canvas.pen(Ink.BLACK, 0.35);
-    canvas.brush(Ink.PAPER);
-    canvas.circle(at[0], at[1], r, true, true);
-    canvas.brush(Ink.BLACK);
-    canvas.textCentred(number, at[0], at[1] - 1.15, 3.2, Face.BOLD);
+    // All leaders first: a circle is never crossed by one.
+    for (int i = 0; i < numbers.size(); i++) {
+      double[] from = points.get(i);
+      double[] to = places.get(i);
+      if (Math.hypot(to[0] - from[0], to[1] - from[1]) <= radius(numbers.get(i))) continue;
+      canvas.pen(Ink.BLACK, 0.2);
+      canvas.line(from[0], from[1], to[0], to[1]);
+      canvas.brush(Ink.BLACK);
+      canvas.circle(from[0], from[1], 0.5, true, false);
+    }
+    for (int i = 0; i < numbers.size(); i++) {
+      canvas.pen(Ink.BLACK, 0.35);
+      canvas.brush(Ink.PAPER);
+      canvas.circle(places.get(i)[0], places.get(i)[1], radius(numbers.get(i)), true, true);
+      canvas.brush(Ink.BLACK);
+      canvas.textCentred(numbers.get(i), places.get(i)[0], places.get(i)[1] - 1.15, 3.2, Face.BOLD);
+    }
+  }
+
+  private static double radius(String number) {
+    return number.length() > 1 ? 2.9 : 2.5;
   }
 
   /** A name, with a second line in plain letters. */
@@ -80,7 +104,10 @@ final class Labels {
     canvas.haloText(line, x - canvas.width(line, size, face) / 2, y, size, face);
   }
 
-  /** Middle of the cheapest place: what it covers of other labels, then of lines, then how far off it stands. */
+  /**
+   * Middle of the cheapest place: what it covers of other labels and what its leader does, then what it covers of lines, then
+   * how far off it stands.
+   */
   private double[] place(double x, double y, double w, double h) {
     double[] best = {x, y};
     double least = Double.POSITIVE_INFINITY;
@@ -90,7 +117,8 @@ final class Labels {
         double cx = Math.max(x0 + w / 2, Math.min(x1 - w / 2, x + ring * Math.cos(a)));
         double cy = Math.max(y0 + h / 2, Math.min(y1 - h / 2, y + ring * Math.sin(a)));
         double cost = 40 * covered(cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2)
-            + crossed(cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2) + 0.6 * ring;
+            + crossed(cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2) + 0.6 * ring
+            + (ring == 0 ? 0 : 4 * underOthers(x, y, cx, cy));
         if (cost < least - 1e-9) {
           least = cost;
           best = new double[] {cx, cy};
@@ -98,30 +126,41 @@ final class Labels {
       }
     }
     taken.add(new double[] {best[0] - w / 2, best[1] - h / 2, best[0] + w / 2, best[1] + h / 2});
+    lines.add(new double[] {x, y, best[0], best[1]});
     return best;
   }
 
   /** Length of avoided lines inside a rectangle. */
   private double crossed(double ax, double ay, double bx, double by) {
     double sum = 0;
-    for (double[] l : lines) {
-      double dx = l[2] - l[0];
-      double dy = l[3] - l[1];
-      double from = 0;
-      double to = 1;
-      double[][] sides = {{-dx, l[0] - ax}, {dx, bx - l[0]}, {-dy, l[1] - ay}, {dy, by - l[1]}};
-      for (double[] side : sides) {
-        if (side[0] == 0) {
-          if (side[1] < 0) to = -1;
-        } else if (side[0] < 0) {
-          from = Math.max(from, side[1] / side[0]);
-        } else {
-          to = Math.min(to, side[1] / side[0]);
-        }
-      }
-      if (to > from) sum += (to - from) * Math.hypot(dx, dy);
-    }
+    for (double[] l : lines) sum += inside(l[0], l[1], l[2], l[3], ax, ay, bx, by);
     return sum;
+  }
+
+  /** Length of a leader that lies under other labels. */
+  private double underOthers(double x, double y, double cx, double cy) {
+    double sum = 0;
+    for (double[] t : taken) sum += inside(x, y, cx, cy, t[0], t[1], t[2], t[3]);
+    return sum;
+  }
+
+  /** Length of a line inside a rectangle. */
+  private static double inside(double x0, double y0, double x1, double y1, double ax, double ay, double bx, double by) {
+    double dx = x1 - x0;
+    double dy = y1 - y0;
+    double from = 0;
+    double to = 1;
+    double[][] sides = {{-dx, x0 - ax}, {dx, bx - x0}, {-dy, y0 - ay}, {dy, by - y0}};
+    for (double[] side : sides) {
+      if (side[0] == 0) {
+        if (side[1] < 0) to = -1;
+      } else if (side[0] < 0) {
+        from = Math.max(from, side[1] / side[0]);
+      } else {
+        to = Math.min(to, side[1] / side[0]);
+      }
+    }
+    return to > from ? (to - from) * Math.hypot(dx, dy) : 0;
   }
 
   private double covered(double ax, double ay, double bx, double by) {

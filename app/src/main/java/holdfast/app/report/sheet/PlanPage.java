@@ -205,7 +205,8 @@ final class PlanPage {
       c.line(ex - tx, ey - ty, ex + tx, ey + ty);
       String words = f.mmAtLeast(gap * 1e3);
       double w = c.width(words, 2.9, Face.BOLD);
-      double wx = upright ? (x + ex) / 2 + 1 : (x + ex) / 2 - w / 2;
+      double wx = upright ? (x + ex) / 2 + 1
+          : Math.max(s.x(0) + 0.8, Math.min(s.x(scene.tank().lengthMm() * 1e-3) - 0.8 - w, (x + ex) / 2 - w / 2));
       double wy = upright ? (y + ey) / 2 - 1 : y + 1;
       c.brush(Ink.WATER);
       c.haloText(words, wx, wy, 2.9, Face.BOLD);
@@ -220,9 +221,8 @@ final class PlanPage {
     for (double[] g : gaps) labels.keepFree(g[0], g[1], g[2] - g[0], g[3] - g[1]);
     labels.avoid(strokes, s);
     for (RockArt.Spot at : spots) if (at.depthM() > 0) labels.keepFree(s.x(at.x()) - 1, s.y(at.y()) - 3, 2, 4);
-    for (SheetContent.JointLine j : content.joints()) {
-      labels.mark(String.valueOf(j.number()), s.x(j.at().x()), s.y(j.at().y()));
-    }
+    labels.marks(content.joints().stream().map(j -> String.valueOf(j.number())).toList(),
+        content.joints().stream().map(j -> new double[] {s.x(j.at().x()), s.y(j.at().y())}).toList());
     for (int r = 0; r < spots.size(); r++) {
       labels.name(content.plan().rocks().get(r), "top " + f.mm(content.rockLine(r).topMm()), s.x(spots.get(r).x()),
           s.y(spots.get(r).y()));
@@ -273,7 +273,7 @@ final class PlanPage {
     double y = top - 3;
     y = fact(x, y, w, "Scale of the plan", s.words());
     y = fact(x, y, w, "Inside", f.size(t.lengthMm(), t.widthMm(), t.heightMm()));
-    y = fact(x, y, w, "Glass, sides / bottom", f.length(t.sideGlassMm()) + " / " + f.mm(t.bottomGlassMm()));
+    y = fact(x, y, w, "Glass: sides, bottom", f.length(t.sideGlassMm()) + ", " + f.mm(t.bottomGlassMm()));
     y = fact(x, y, w, "Waterline", f.mm(scene.water().levelMm()));
     y = fact(x, y, w, "Sand", scene.sand().depthMm() > 0 ? f.mm(scene.sand().depthMm()) + " deep" : "none");
     int rocks = content.rocks().size();

@@ -72,10 +72,10 @@ final class TablePages {
           f.mm(r.topMm()), r.carrying() == 0 ? "" : String.valueOf(r.carrying()), light(r.name())));
     }
     flow.table(List.of(
-        Column.left("Stage, rock", 52), Column.left("Kind", 16), Column.right("Dry mass", 22),
-        Column.left("Size as placed, x × y × z", 48), Column.left("Cells, from and to", 50),
-        Column.right("Underside at", 24), Column.right("Top at", 22), Column.right("Carried in", 20),
-        Column.left("Light let through", 36)), rows);
+        Column.left("Stage, rock", 50), Column.left("Kind", 14), Column.right("Dry mass", 22),
+        Column.left("Size as placed, x × y × z", 60), Column.left("Cells, from and to", 42),
+        Column.right("Underside at", 28), Column.right("Top at", 26), Column.right("Carried in", 20),
+        Column.left("Light let through", 32)), rows);
     flow.paragraph("Heights are over the inner bottom. Sizes and cells are of the rock's box along the panes, turned as drawn,"
         + " from its front-left to its back-right cell."
         + (content.rocks().stream().anyMatch(r -> r.stage() == 0)
@@ -124,8 +124,8 @@ final class TablePages {
             j.batch() > 0 ? String.valueOf(j.batch()) : ""));
       }
       flow.table(List.of(
-          Column.right("Joint", 13), Column.left("Rocks", 76), Column.left("Fixed with", 62),
-              Column.left("Where: cell, height", 42),
+          Column.right("Joint", 13), Column.left("Rocks", 76), Column.left("Fixed with", 56),
+              Column.left("Where: cell, height", 48),
           Column.left("Patch that touches", 36), Column.left("Made", 34), Column.right("Batch", 15)), rows);
     }
     if (!content.resting().isEmpty()) {
@@ -196,11 +196,14 @@ final class TablePages {
               m.sizeM().z() * 1e3),
           passage(m, i), m.lift().words(), split(m, i)));
     }
-    flow.table(List.of(
-        Column.left("Piece", 66), Column.right("Drained", 22), Column.left("Size", 42), Column.left("Through the opening", 62),
-        Column.left("Lifted by", 28), Column.left("Part it", 50)), rows);
-    flow.paragraph("Lifting limits: " + f.kg(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
-        + f.kg(scene.settings().get(Setting.LIFT_TWO_KG))
+    List<Column> columns = List.of(
+        Column.left("Piece", 64), Column.right("Drained", 22), Column.left("Size", 58), Column.left("Through the opening", 62),
+        Column.left("Lifted by", 28), Column.left("Part it", 50));
+    // Where no piece need be parted, the last column says nothing.
+    boolean parted = rows.stream().anyMatch(r -> !r.get(5).isEmpty());
+    flow.table(parted ? columns : columns.subList(0, 5), parted ? rows : rows.stream().map(r -> r.subList(0, 5)).toList());
+    flow.paragraph("Lifting limits: " + f.kgAtMost(scene.settings().get(Setting.LIFT_ONE_KG)) + " for one person and "
+        + f.kgAtMost(scene.settings().get(Setting.LIFT_TWO_KG))
         + " for two at arm's length (from memory, for people fit for it; local rules go before)."
         + " Openings: a straight lift with " + f.mm(scene.settings().get(Setting.OPENING_CLEAR_MM)) + " to spare on each side"
         + (content.plan().modules().stream().allMatch(Module::passes) ? "."

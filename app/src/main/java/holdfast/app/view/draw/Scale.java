@@ -13,7 +13,7 @@ public final class Scale {
 
   private Scale() {}
 
-  /** A length: whole millimetres, a tenth below ten, or inches. */
+  /** A length: whole millimetres, a tenth below ten, or inches and sixteenths. */
   public static String length(double mm, Units units) {
     return units.brief(Quantity.LENGTH, units == Units.METRIC && Math.abs(mm) >= 9.95 ? Math.rint(mm) : mm);
   }

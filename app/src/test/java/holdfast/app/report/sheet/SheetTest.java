@@ -70,8 +70,8 @@ class SheetTest {
   @Test
   void unitsAreTheReaders() throws IOException {
     String us = text(Sheet.pdf(SheetFixture.content(SheetFixture.cube()), Sheet.Paper.LETTER, Units.US, false));
-    // 580 mm inside are 22.8 in (25.4 mm to the inch, exact).
-    assertThat(us).contains("22.8 × 22.8 × 22.8 in", "lb", "gal", "fl oz");
+    // 580 mm inside are 22.835 in, 365.4 sixteenths (25.4 mm to the inch, exact); 16 kg 35.27 lb (NIST SP 811).
+    assertThat(us).contains("22 13/16 × 22 13/16 × 22 13/16 in", "35 lb for one person", "lb", "gal", "fl oz");
     assertThat(us).doesNotContain(" kg").doesNotContain(" mm ");
   }
 
@@ -125,6 +125,9 @@ class SheetTest {
         "0.45 kg", "2.6 kg", "5 kg", "31.8 kg", "100 kg", "0 kg");
     assertThat(List.of(f.kgToBuy(0.495), f.kgToBuy(4.84), f.kgToBuy(7), f.kgToBuy(120.2))).containsExactly(
         "0.5 kg", "4.9 kg", "7 kg", "121 kg");
+    // 0.1 N/mm² are 14.504 psi (NIST SP 811): a strength is not told as 15.
+    assertThat(new Figures(Units.US).strength(1e5)).isEqualTo("14.5 psi");
+    assertThat(new Figures(Units.METRIC).strength(1e5)).isEqualTo("0.10 N/mm²");
     assertThat(new Figures(Units.US).litres(0.17)).isEqualTo("0.04 gal");
   }
 

@@ -81,6 +81,10 @@ class ShippedSheetsTest {
       String text = new PDFTextStripper().getText(d);
       assertThat(d.getNumberOfPages()).isGreaterThan(8);
       for (SheetContent.RockLine r : c.rocks()) assertThat(text).contains(r.name());
+      assertThat(Letters.covered(d)).isEmpty();
+    }
+    try (PDDocument d = Loader.loadPDF(Sheet.pdf(c, Sheet.Paper.LETTER, Units.US, true))) {
+      assertThat(Letters.covered(d)).isEmpty();
     }
   }
 
