@@ -40,10 +40,10 @@ final class CompliantHeap {
   final double[] mass;
   final BlockPattern pattern;
 
-  CompliantHeap(Heap heap, double forceN, double lengthM, Stiffness stiffness) {
+  CompliantHeap(Heap heap, Scale scale, Stiffness stiffness) {
     this.heap = heap;
-    this.forceN = forceN;
-    this.lengthM = lengthM;
+    forceN = scale.forceN();
+    lengthM = scale.lengthM();
     links = heap.links().size();
     bodies = heap.bodies().size();
     patches = heap.links().stream().map(l -> new Patch(l.normal(), l.polygon())).toArray(Patch[]::new);

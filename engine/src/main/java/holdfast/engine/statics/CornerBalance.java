@@ -1,7 +1,6 @@
 package holdfast.engine.statics;
 
 import holdfast.engine.statics.ConeSolution.End;
-import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,19 +29,16 @@ public final class CornerBalance {
    * @param loads one wrench a body, newtons, about its centre
    */
   public static boolean impossible(Heap heap, List<Wrench> loads) {
-    double typical = ForceBalance.typicalN(loads);
-    double forceN = typical > 0 ? typical : 1;
-    double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
-    double lengthM = size > 0 ? size / 2 : 1;
+    Scale scale = Scale.of(heap, ForceBalance.typicalN(loads));
     Heap generous = new Heap(heap.bodies(), generous(heap.links()));
-    Elements elements = new Elements(generous, forceN, lengthM);
+    Elements elements = new Elements(generous, scale.forceN(), scale.lengthM());
     List<Element> all = new ArrayList<>();
     for (Link l : generous.links()) {
       Patch patch = new Patch(l.normal(), l.polygon());
       all.add(elements.of(l, patch, Elements.Centre.middle(patch)));
     }
     if (all.isEmpty()) return false;
-    double[] load = ForceBalance.scaled(loads, forceN, lengthM);
+    double[] load = scale.six(loads);
     ConeProgram program = new ConeProgram(heap.bodies().size(), all, load, null, 0, null);
     ConeSolution s = new ConeSolver(program, program.pattern()).solve(Tolerances.CONE_GAP, Tolerances.CONE_RESIDUAL);
     if (s.end() != End.NO_FORCES) return false;
@@ -61,7 +57,7 @@ public final class CornerBalance {
     List<Link> out = new ArrayList<>();
     for (Link l : links) {
       if (l instanceof Link.Bearing b) {
-        for (Vec3 p : b.polygon()) out.add(new Link.Bearing(b.a(), b.b(), b.normal(), List.of(p), more * b.friction()));
+        out.addAll(b.corners(more * b.friction()));
       } else if (l instanceof Link.Bond b) {
         out.add(new Link.Bond(b.a(), b.b(), b.normal(), b.polygon(), b.areaM2(), more * b.tensionN_m2(), more * b.shearN_m2(),
             more * b.crushingN_m2(), b.moment()));

@@ -1,6 +1,5 @@
 package holdfast.engine.statics;
 
-import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -28,11 +27,8 @@ final class CornerCheck {
   private static Heap onCorners(Heap heap) {
     List<Link> links = new ArrayList<>();
     for (Link l : heap.links()) {
-      if (!(l instanceof Link.Bearing b)) {
-        links.add(l);
-        continue;
-      }
-      for (Vec3 p : b.polygon()) links.add(new Link.Bearing(b.a(), b.b(), b.normal(), List.of(p), b.friction()));
+      if (l instanceof Link.Bearing b) links.addAll(b.corners(b.friction()));
+      else links.add(l);
     }
     return new Heap(heap.bodies(), links);
   }

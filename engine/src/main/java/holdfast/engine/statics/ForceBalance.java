@@ -26,6 +26,7 @@ import java.util.List;
  */
 public final class ForceBalance {
   private final Heap heap;
+  private final Scale scale;
   private final double forceN;
   private final double lengthM;
   private final Elements elements;
@@ -36,9 +37,9 @@ public final class ForceBalance {
   /** Prepares {@code heap} for loads whose mean weight a body is about {@code typicalN}. */
   public ForceBalance(Heap heap, double typicalN) {
     this.heap = heap;
-    forceN = typicalN > 0 ? typicalN : 1;
-    double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
-    lengthM = size > 0 ? size / 2 : 1;
+    scale = Scale.of(heap, typicalN);
+    forceN = scale.forceN();
+    lengthM = scale.lengthM();
     elements = new Elements(heap, forceN, lengthM);
     patches = heap.links().stream().map(l -> new Patch(l.normal(), l.polygon())).toArray(Patch[]::new);
     middles = new Centre[patches.length];
@@ -61,7 +62,7 @@ public final class ForceBalance {
     String why = "";
     Balance.Falls falls = null;
     for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
-      ConeSolution s = solve(at, scaled(loads), null, 0, null);
+      ConeSolution s = solve(at, scale.six(loads), null, 0, null);
       if (s.end() == End.NO_FORCES) {
         if (falls != null) return falls;
         falls = new Balance.Falls(Mechanism.of(heap, s.y(), lengthM));
@@ -83,7 +84,7 @@ public final class ForceBalance {
 
   /** Nothing bears anything: it stands only where there is nothing to bear. */
   private Balance unsupported(List<Wrench> loads) {
-    double[] six = scaled(loads);
+    double[] six = scale.six(loads);
     boolean free = Arrays.stream(six).allMatch(v -> v == 0);
     return free ? new Balance.Stands(new Forces(List.of())) : new Balance.Falls(Mechanism.of(heap, six, lengthM));
   }
@@ -101,7 +102,7 @@ public final class ForceBalance {
       for (int k = 0; k < p.corners.size(); k++) arm = Math.max(arm, p.meanDistance(p.u[k], p.v[k]));
       wide[i] = new Centre(wide[i].u(), wide[i].v(), arm);
     }
-    ConeSolution s = solve(wide, scaled(loads), null, 0, null);
+    ConeSolution s = solve(wide, scale.six(loads), null, 0, null);
     return s.end() == End.OPTIMAL ? settle(forces(s.x(), wide), wide, Tolerances.BALANCE_CONE).centres : null;
   }
 
@@ -116,8 +117,8 @@ public final class ForceBalance {
     Margin.Limited best = null;
     Margin.Falls falls = null;
     double before = Double.NaN;
-    double[] deadScaled = scaled(dead);
-    double[] liveScaled = scaled(live);
+    double[] deadScaled = scale.six(dead);
+    double[] liveScaled = scale.six(live);
     for (int round = 0; round < Tolerances.PRESSURE_ROUNDS; round++) {
       ConeSolution s = solve(at, deadScaled, liveScaled, cap, null);
       if (s.end() == End.NO_FORCES) {
@@ -182,7 +183,7 @@ public final class ForceBalance {
       int pushes = heap.links().get(i) instanceof Link.Bearing b ? b.polygon().size() : 1;
       for (int k = 0; k < pushes; k++) cost[start[i] + k] = sign;
     }
-    ConeSolution s = solve(middles, scaled(loads), null, 0, cost);
+    ConeSolution s = solve(middles, scale.six(loads), null, 0, cost);
     return switch (s.end()) {
       case OPTIMAL -> s.primal() * forceN;
       case UNBOUNDED -> Double.NEGATIVE_INFINITY;
@@ -205,25 +206,6 @@ public final class ForceBalance {
     if (program.liveBodies().length > 1) return new ConeSolver(program, program.pattern()).solve(gap, residual);
     if (pattern == null) pattern = program.pattern();
     return new ConeSolver(program, pattern).solve(gap, residual);
-  }
-
-  private double[] scaled(List<Wrench> loads) {
-    return scaled(loads, forceN, lengthM);
-  }
-
-  static double[] scaled(List<Wrench> loads, double forceN, double lengthM) {
-    double[] out = new double[6 * loads.size()];
-    for (int i = 0; i < loads.size(); i++) {
-      Vec3 f = loads.get(i).force();
-      Vec3 m = loads.get(i).moment();
-      out[6 * i] = f.x() / forceN;
-      out[6 * i + 1] = f.y() / forceN;
-      out[6 * i + 2] = f.z() / forceN;
-      out[6 * i + 3] = m.x() / forceN / lengthM;
-      out[6 * i + 4] = m.y() / forceN / lengthM;
-      out[6 * i + 5] = m.z() / forceN / lengthM;
-    }
-    return out;
   }
 
   static List<Wrench> sum(List<Wrench> dead, List<Wrench> live, double factor) {

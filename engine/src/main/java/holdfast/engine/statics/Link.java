@@ -41,6 +41,11 @@ public sealed interface Link {
     public Bearing between(int newA, int newB) {
       return new Bearing(newA, newB, normal, polygon, friction);
     }
+
+    /** A bearing in one point for every corner, each with its own push and this friction. */
+    List<Link> corners(double friction) {
+      return polygon.stream().<Link>map(p -> new Bearing(a, b, normal, List.of(p), friction)).toList();
+    }
   }
 
   /**

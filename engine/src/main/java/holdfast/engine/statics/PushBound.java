@@ -174,8 +174,8 @@ public final class PushBound {
       Patch patch = new Patch(l.normal(), l.polygon());
       elements.add(make.of(l, patch, Elements.Centre.middle(patch)));
     }
-    double[] load = ForceBalance.scaled(dead, model.forceN, model.lengthM);
-    double[] more = ForceBalance.scaled(live, model.forceN, model.lengthM);
+    double[] load = new Scale(model.forceN, model.lengthM).six(dead);
+    double[] more = new Scale(model.forceN, model.lengthM).six(live);
     ConeProgram program = new ConeProgram(heap.bodies().size(), elements, load, more, cap, null);
     ConeSolution s = new ConeSolver(program, program.pattern()).solve(Tolerances.CONE_GAP, Tolerances.CONE_RESIDUAL);
     if (s.end() == End.NO_FORCES) return new Margin.Falls(Mechanism.of(model.heap, s.y(), model.lengthM));

@@ -28,6 +28,7 @@ import java.util.Optional;
 public final class Resting {
   private final Heap heap;
   private final CompliantHeap soft;
+  private final Scale scale;
   private final double forceN;
   private final double lengthM;
   private final Calm calm;
@@ -68,10 +69,10 @@ public final class Resting {
   Resting(Heap heap, double typicalN, Stiffness stiffness, Calm calm) {
     this.heap = heap;
     this.calm = calm;
-    forceN = typicalN > 0 ? typicalN : 1;
-    double size = heap.bodies().stream().mapToDouble(Heap.Body::sizeM).average().orElse(1);
-    lengthM = size > 0 ? size / 2 : 1;
-    soft = new CompliantHeap(heap, forceN, lengthM, stiffness);
+    scale = Scale.of(heap, typicalN);
+    forceN = scale.forceN();
+    lengthM = scale.lengthM();
+    soft = new CompliantHeap(heap, scale, stiffness);
     step = new RestStep(soft, calm.residual);
     held = new double[3 * soft.links];
     twistArms = new TwistArm[soft.links];
@@ -88,7 +89,7 @@ public final class Resting {
     BlockLu stiffness = new BlockLu(soft.pattern);
     step.holding(at, held, Tolerances.SUPERPOSED_INERTIA, stiffness);
     return KnownResponses.of(soft, stiffness)
-        .map(known -> new Superposition(heap, known, at, ForceBalance.scaled(loads, forceN, lengthM)));
+        .map(known -> new Superposition(heap, known, at, scale.six(loads)));
   }
 
   /** Does it stay when the loads become {@code loads}, after it came to rest as {@code before}? */
@@ -102,7 +103,7 @@ public final class Resting {
   }
 
   private Rest follow(RestState state, List<Wrench> loads, double firstInertia) {
-    double[] load = ForceBalance.scaled(loads, forceN, lengthM);
+    double[] load = scale.six(loads);
     double inertia = firstInertia;
     double before = Double.POSITIVE_INFINITY;
     int persistent = 0;
@@ -127,7 +128,7 @@ public final class Resting {
       double acceleration = acceleration(inertia);
       double moved = advance(state);
       if (acceleration <= calm.accelerationG && moved <= calm.centre) {
-        if (nudged || !slipped(state)) return atRest(state);
+        if (nudged || !state.slips()) return atRest(state);
         if (!nudge(state, load)) return new Rest.Undecided("what slipped could not be nudged");
         nudged = true;
         inertia = Tolerances.REST_NEXT_INERTIA;
@@ -160,15 +161,6 @@ public final class Resting {
       held[3 * i + 1] = state.held[3 * i + 1];
       held[3 * i + 2] = arm > 0 ? state.held[3 * i + 2] / arm : 0;
     }
-  }
-
-  private boolean slipped(RestState state) {
-    for (int i = 0; i < soft.links; i++) {
-      double size = 0;
-      for (int k = 3 * i; k < 3 * i + 3; k++) size += step.slip[k] * step.slip[k];
-      if (state.limit[i] > 0 && Math.sqrt(size) > Tolerances.NUDGE_AT * state.limit[i]) return true;
-    }
-    return false;
   }
 
   /**

@@ -102,7 +102,7 @@ final class Superposition {
 
   /** Whether {@code factor} times a live load is seen to be borne. */
   boolean bears(List<Wrench> live, double factor) {
-    System.arraycopy(ForceBalance.scaled(live, soft.forceN / factor, soft.lengthM), 0, load, 0, load.length);
+    System.arraycopy(new Scale(soft.forceN / factor, soft.lengthM).six(live), 0, load, 0, load.length);
     laws.reset();
     Arrays.fill(f, 0);
     byBody = false;
