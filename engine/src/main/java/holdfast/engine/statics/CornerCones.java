@@ -43,6 +43,8 @@ final class CornerCones {
   private final double[] six = new double[6];
   private final double[] force = new double[12];
 
+  /** Whether a largest push counts at any corner. */
+  private boolean locks;
   /** Sum of s z and of tau times what is left to {@code most}. */
   private double gap;
   /** What forces at {@code most} gain where the movement alone is not in the cone; zero for most heaps. */
@@ -105,12 +107,14 @@ final class CornerCones {
   boolean scale(double[] blocks) {
     gap = 0;
     excess = 0;
+    locks = false;
     for (int i = 0; i < shape.links; i++) {
       Arrays.fill(sum, 0);
       for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
         if (!scale(k)) return false;
         shape.addScaled(k, eta[k], w[3 * k], w[3 * k + 1], w[3 * k + 2], sum);
         if (share[k] > 0) {
+          locks = true;
           double h = Math.sqrt(share[k]);
           double g = 2 * eta[k] * w[3 * k] * h;
           shape.subtractSquare(k, h * first[k], g * w[3 * k + 1], g * w[3 * k + 2], sum);
@@ -199,8 +203,9 @@ final class CornerCones {
     }
   }
 
-  /** What a step to the very edge asks of the balance, added to {@code once}. */
+  /** What a step to the very edge asks of the balance, added to {@code once}: nothing to speak of where none locks. */
   void predicting(double[] once) {
+    if (!locks) return;
     for (int i = 0; i < shape.links; i++) {
       Arrays.fill(force, 0);
       for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
@@ -355,6 +360,4 @@ final class CornerCones {
       }
     }
   }
-
-
 }

@@ -190,9 +190,15 @@ final class CornerModel {
     for (Link.Bearing b : bearings) {
       Vec3 first = b.normal().anyPerpendicular();
       Vec3 second = b.normal().cross(first);
+      Vec3 one = b.polygon().get(0);
+      Vec3 there = velocity(centres, b.a(), one);
+      Vec3 spin = spin(centres, b.a());
+      if (b.b() >= 0) {
+        there = there.minus(velocity(centres, b.b(), one));
+        spin = spin.minus(spin(centres, b.b()));
+      }
       for (Vec3 p : b.polygon()) {
-        Vec3 v = velocity(centres, b.a(), p);
-        if (b.b() >= 0) v = v.minus(velocity(centres, b.b(), p));
+        Vec3 v = there.plus(spin.cross(p.minus(one)).times(1 / lengthM));
         double gained = b.friction() * Math.hypot(v.dot(first), v.dot(second)) - v.dot(b.normal());
         if (gained > 0) sum += mostPush * gained;
       }
@@ -202,8 +208,11 @@ final class CornerModel {
 
   private Vec3 velocity(double[] six, int body, Vec3 at) {
     Vec3 arm = at.minus(heap.bodies().get(body).centre()).times(1 / lengthM);
-    int o = 6 * body;
-    return new Vec3(six[o], six[o + 1], six[o + 2]).plus(new Vec3(six[o + 3], six[o + 4], six[o + 5]).cross(arm));
+    return new Vec3(six[6 * body], six[6 * body + 1], six[6 * body + 2]).plus(spin(six, body).cross(arm));
+  }
+
+  private static Vec3 spin(double[] six, int body) {
+    return new Vec3(six[6 * body + 3], six[6 * body + 4], six[6 * body + 5]);
   }
 
   /** The largest load left on any body, over the largest load there is. */
