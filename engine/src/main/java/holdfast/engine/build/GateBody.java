@@ -1,5 +1,6 @@
 package holdfast.engine.build;
 
+import holdfast.model.geom.Box;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
@@ -25,17 +26,10 @@ public record GateBody(List<Lobe> lobes, Vec3 centre, double radiusM) {
 
   static GateBody of(List<Hull> hulls) {
     Vec3 origin = hulls.get(0).corners().get(0);
-    Box all = new Box();
     List<Lobe> lobes = new ArrayList<>();
     for (Hull h : hulls) {
       List<Vec3> corners = new ArrayList<>();
-      Box own = new Box();
-      for (Vec3 p : h.corners()) {
-        Vec3 q = rounded(p.minus(origin));
-        corners.add(q);
-        own.add(q);
-        all.add(q);
-      }
+      for (Vec3 p : h.corners()) corners.add(rounded(p.minus(origin)));
       TreeSet<Integer> pairs = new TreeSet<>();
       for (Hull.Face f : h.faces()) {
         for (int i = 0; i < f.loop().size(); i++) {
@@ -45,37 +39,17 @@ public record GateBody(List<Lobe> lobes, Vec3 centre, double radiusM) {
         }
       }
       int n = corners.size();
-      Vec3 size = own.high().minus(own.low());
+      Vec3 size = Box.round(corners).size();
       lobes.add(new Lobe(List.copyOf(corners), pairs.stream().map(k -> new Edge(k / n, k % n)).toList(),
           size.x() * size.y() * size.z()));
     }
-    Vec3 centre = all.low().plus(all.high()).times(0.5);
-    double radius = lobes.stream().flatMap(l -> l.corners.stream()).mapToDouble(centre::distanceTo).max().orElse(0);
+    List<Vec3> all = lobes.stream().flatMap(l -> l.corners.stream()).toList();
+    Vec3 centre = Box.round(all).middle();
+    double radius = all.stream().mapToDouble(centre::distanceTo).max().orElse(0);
     return new GateBody(lobes, centre, radius);
   }
 
   private static Vec3 rounded(Vec3 p) {
     return new Vec3(Math.rint(p.x() / GRID_M) * GRID_M, Math.rint(p.y() / GRID_M) * GRID_M, Math.rint(p.z() / GRID_M) * GRID_M);
-  }
-
-  private static final class Box {
-    private final double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
-    private final double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
-
-    void add(Vec3 p) {
-      double[] v = {p.x(), p.y(), p.z()};
-      for (int i = 0; i < 3; i++) {
-        low[i] = Math.min(low[i], v[i]);
-        high[i] = Math.max(high[i], v[i]);
-      }
-    }
-
-    Vec3 low() {
-      return new Vec3(low[0], low[1], low[2]);
-    }
-
-    Vec3 high() {
-      return new Vec3(high[0], high[1], high[2]);
-    }
   }
 }

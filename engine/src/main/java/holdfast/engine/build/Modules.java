@@ -2,6 +2,7 @@ package holdfast.engine.build;
 
 import holdfast.engine.build.OpeningFit.Answer;
 import holdfast.engine.build.OpeningFit.Passage;
+import holdfast.model.geom.Box;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
@@ -155,7 +156,8 @@ public final class Modules {
     boolean hasRoom = hasRoom(points, best);
     boolean trouble = best.answer() != Answer.PASSES || !hasRoom || lift == Lift.TOO_HEAVY;
     return new Module(
-        rocks.stream().map(i -> bodies.get(i).name()).toList(), joints, dry, drained, size(points), opening, best, hasRoom, lift,
+        rocks.stream().map(i -> bodies.get(i).name()).toList(), joints, dry, drained, Box.round(points).size(),
+        opening, best, hasRoom, lift,
         trouble && mayPart ? split(rocks, joints) : Optional.empty());
   }
 
@@ -227,18 +229,5 @@ public final class Modules {
 
   private static int troubles(Module m) {
     return (m.passes() ? 0 : 1) + (m.lift == Lift.TOO_HEAVY ? 1 : 0);
-  }
-
-  private static Vec3 size(List<Vec3> points) {
-    double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
-    double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
-    for (Vec3 p : points) {
-      double[] v = {p.x(), p.y(), p.z()};
-      for (int i = 0; i < 3; i++) {
-        low[i] = Math.min(low[i], v[i]);
-        high[i] = Math.max(high[i], v[i]);
-      }
-    }
-    return new Vec3(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
   }
 }

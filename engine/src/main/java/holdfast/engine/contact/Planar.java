@@ -84,19 +84,25 @@ public final class Planar {
     return m == 0 ? EMPTY : Arrays.copyOf(out, m);
   }
 
+  /** The side that begins at a corner: its outward unit normal, and how far along that it lies; empty where it has no length. */
+  static double[] side(double[] p, int from) {
+    int to = (from + 1) % corners(p);
+    double du = p[2 * to] - p[2 * from];
+    double dv = p[2 * to + 1] - p[2 * from + 1];
+    double length = Math.hypot(du, dv);
+    if (length == 0) return new double[0];
+    double gu = dv / length;
+    double gv = -du / length;
+    return new double[] {gu, gv, gu * p[2 * from] + gv * p[2 * from + 1]};
+  }
+
   /** The part of {@code p} inside the convex polygon {@code q}, which has an inside. */
   public static double[] clip(double[] p, double[] q, double onLine) {
     double[] rest = p;
     int n = corners(q);
     for (int i = 0; i < n && rest.length > 0; i++) {
-      int j = (i + 1) % n;
-      double du = q[2 * j] - q[2 * i];
-      double dv = q[2 * j + 1] - q[2 * i + 1];
-      double length = Math.hypot(du, dv);
-      if (length == 0) continue;
-      double gu = dv / length;
-      double gv = -du / length;
-      rest = clip(rest, gu, gv, gu * q[2 * i] + gv * q[2 * i + 1], onLine);
+      double[] side = side(q, i);
+      if (side.length > 0) rest = clip(rest, side[0], side[1], side[2], onLine);
     }
     return rest;
   }

@@ -58,16 +58,10 @@ public final class SupportInset {
     double[] rest = p;
     int n = Planar.corners(p);
     for (int i = 0; i < n; i++) {
-      int j = (i + 1) % n;
-      double du = p[2 * j] - p[2 * i];
-      double dv = p[2 * j + 1] - p[2 * i + 1];
-      double length = Math.hypot(du, dv);
-      if (length == 0) continue;
-      double gu = dv / length;
-      double gv = -du / length;
-      double side = gu * p[2 * i] + gv * p[2 * i + 1];
-      double room = side - (gu * centre[0] + gv * centre[1]);
-      double[] part = Planar.clip(rest, gu, gv, side - Math.min(insetM, Math.max(0, room)), onLine);
+      double[] side = Planar.side(p, i);
+      if (side.length == 0) continue;
+      double room = side[2] - (side[0] * centre[0] + side[1] * centre[1]);
+      double[] part = Planar.clip(rest, side[0], side[1], side[2] - Math.min(insetM, Math.max(0, room)), onLine);
       // Rounding may lose a patch that has shrunk to nothing; its centroid is what is left then.
       if (part.length == 0) return centre;
       rest = part;

@@ -1,5 +1,6 @@
 package holdfast.model.shape;
 
+import holdfast.model.geom.Box;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.HullBuilder;
 import holdfast.model.geom.Vec3;
@@ -69,23 +70,15 @@ final class Stones {
 
   /** Stretches all lobes together, axis by axis, until they fill the box exactly. */
   private static List<List<Vec3>> fitted(List<List<Vec3>> lobes, Vec3 size) {
-    double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
-    double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
-    for (List<Vec3> lobe : lobes) {
-      for (Vec3 p : lobe) {
-        double[] c = {p.x(), p.y(), p.z()};
-        for (int i = 0; i < 3; i++) {
-          low[i] = Math.min(low[i], c[i]);
-          high[i] = Math.max(high[i], c[i]);
-        }
-      }
-    }
+    Box box = Box.round(lobes.stream().flatMap(List::stream).toList());
+    Vec3 low = box.low();
+    Vec3 high = box.high();
     List<List<Vec3>> out = new ArrayList<>();
     for (List<Vec3> lobe : lobes) {
       out.add(lobe.stream().map(p -> new Vec3(
-          size.x() * (share(p.x(), low[0], high[0]) - 0.5),
-          size.y() * (share(p.y(), low[1], high[1]) - 0.5),
-          size.z() * levelled(share(p.z(), low[2], high[2])))).toList());
+          size.x() * (share(p.x(), low.x(), high.x()) - 0.5),
+          size.y() * (share(p.y(), low.y(), high.y()) - 0.5),
+          size.z() * levelled(share(p.z(), low.z(), high.z())))).toList());
     }
     return out;
   }
