@@ -42,10 +42,6 @@ final class Draft {
     return new Draft(code, Severity.NOTE);
   }
 
-  static Draft of(Code code, Severity severity) {
-    return new Draft(code, severity);
-  }
-
   Draft about(String... names) {
     about.addAll(List.of(names));
     return this;

@@ -84,4 +84,14 @@ class ModulesTest {
     assertThat(Modules.of(scene(List.of(), at, none), List.of(cube("r0", 15, 1.1))).get(0).lift()).isEqualTo(Lift.TWO);
     assertThat(Modules.of(scene(List.of(), at, none), List.of(cube("r0", 30, 2.1))).get(0).lift()).isEqualTo(Lift.TOO_HEAVY);
   }
+
+  /** A cube of 200 mm with 10 mm for fingers on each side (setting) takes 220 mm both ways; no tilt makes it narrower. */
+  @Test
+  void leavesRoomForFingersOnBothSides() {
+    List<Vec3> at = List.of(new Vec3(0, 0, 0));
+    for (double width : new double[] {222, 218}) {
+      Scene scene = scene(List.of(new Tank.Opening(0, 0, 222, width)), at, List.of());
+      assertThat(Modules.of(scene, List.of(cube("r0", 6, 1))).get(0).passes()).isEqualTo(width > 220);
+    }
+  }
 }

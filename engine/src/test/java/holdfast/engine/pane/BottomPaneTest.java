@@ -15,6 +15,7 @@ import holdfast.engine.pane.PaneReport.CaseStress;
 import holdfast.model.scene.Floor;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
 import holdfast.model.scene.Tank;
 import holdfast.model.scene.Tank.BottomSupport;
 import java.util.List;
@@ -75,6 +76,36 @@ class BottomPaneTest {
     // One spot of 10 mm: 100 N over 78.5 mm2 (derived).
     assertThat(report.feet().get(0).pressureNmm2()).isCloseTo(100 / (Math.PI * 25), Percentage.withPercentage(1));
     assertThat(has(report, Kind.POINT_LOAD, Weight.FAIL)).isTrue();
+  }
+
+  /**
+   * A foot of 120 mm that bears on one spot of 10 mm, spread by 5.3 mm in a sheet of 6 mm. Roark, table 11.4, case 1b (published):
+   * 3 W / (2 pi t^2) ((1 + nu) ln (2 b / pi r) + beta), beta 0.89 between 0.875 and 0.927 at a / b = 748 / 448.
+   */
+  @Test
+  void aBroadFootOnOneSpot() {
+    PaneReport report = BottomPane.judge(scene(tank(BottomSupport.EDGES, 12), SHEET, 0),
+        load(50, foot("table", SHEET, 0.37, 0.22, 0.06, 50, 50)));
+    CaseStress drained = only(report, LoadCase.DRAINED, "four edges");
+    double roark = 3 * 100 / (2 * Math.PI * 0.012 * 0.012) * (1.2 * Math.log(2 * 0.448 / (Math.PI * 0.01028)) + 0.89) / 1e6;
+    assertThat(drained.oneSpotNmm2()).isCloseTo(roark, Percentage.withPercentage(2));
+    assertThat(drained.totalNmm2()).isLessThan(0.7 * roark);
+  }
+
+  /**
+   * 40 mm of sand, 1.5 kg/l in bulk and 2.8 kg/l in the grain (settings): wet, 0.464 of it is water of 1023.343 kg/m3 (UNESCO
+   * 44, published); under 450 mm of water the grains weigh on top of that what they do not displace (Archimedes).
+   */
+  @Test
+  void sandPressesWet() {
+    Scene scene = new Scene("sand", tank(BottomSupport.EDGES, 8), Floor.DEFAULT, new Scene.Sand(40, 1.5),
+        new Scene.Water(450, 35, 25), List.of(), List.of(), List.of(), List.of(), List.of(), Settings.DEFAULT);
+    double water = 1023.343;
+    double share = 1.5 / 2.8;
+    assertThat(BottomPane.evenPa(scene, LoadCase.DRY)).isZero();
+    assertThat(BottomPane.evenPa(scene, LoadCase.DRAINED)).isCloseTo(9.81 * 0.04 * (1500 + (1 - share) * water), within(0.1));
+    assertThat(BottomPane.evenPa(scene, LoadCase.FILLED))
+        .isCloseTo(9.81 * (0.45 * water + 0.04 * share * (2800 - water)), within(0.1));
   }
 
   /** The rocks fail when they take a pane over that the water leaves under, or are over by themselves. */

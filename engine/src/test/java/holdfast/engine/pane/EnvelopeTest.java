@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -55,6 +56,10 @@ class EnvelopeTest {
       best = Math.max(best, sum);
     }
     assertThat(peak.momentNm()).as("seed %d", seed).isCloseTo(best, within(1e-3 * best));
+    // The pane turned over: every moment stretches the other face, and as much.
+    double[] over = Arrays.stream(influence).map(v -> -v).toArray();
+    Envelope.Peak hog = new Envelope(new PaneLoad.Case(feet, weight, true)).at(over, Bending.ZERO.plusTimes(-1, water));
+    assertThat(hog.momentNm()).as("seed %d, turned over", seed).isCloseTo(-best, within(1e-3 * best));
     double total = 0;
     for (int i = 0; i < n; i++) {
       assertThat(peak.forcesN()[i]).isBetween(feet.get(i).leastN() - 1e-9, feet.get(i).mostN() + 1e-9);
