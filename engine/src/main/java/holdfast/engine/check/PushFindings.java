@@ -44,9 +44,9 @@ final class PushFindings {
     List<Finding> out = new ArrayList<>();
     String name = study.scene().name(rock);
     if (!safeUnderWeight(rock)) return out;
-    Optional<PushFound> topple = least(rose, Movement.TOPPLES);
-    topple.filter(p -> p.marginN() < tier).ifPresent(p -> out.add(topples(name, rock, p)));
-    slides(name, rock, rose).ifPresent(out::add);
+    Optional<PushFound> topple = least(rose, Movement.TOPPLES).filter(p -> p.marginN() < tier);
+    topple.ifPresent(p -> out.add(topples(name, rock, p)));
+    slides(name, rock, rose, topple.isEmpty()).ifPresent(out::add);
     Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
     any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
         Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state())
@@ -100,14 +100,19 @@ final class PushFindings {
 
   /**
    * Of the sides toward which it slides below the tier the weakest after which the heap falls; where none is, the weakest of
-   * all. Every side is tried: a rock that may go one way may still go over the edge on the other.
+   * all.
+   *
+   * @param everySide a rock that may go one way may still go over the edge on the other; one that topples fails as it is, and
+   *     only its weakest side is tried
    */
-  private Optional<Finding> slides(String name, int rock, List<PushFound> rose) {
+  private Optional<Finding> slides(String name, int rock, List<PushFound> rose, boolean everySide) {
     List<PushFound> below = rose.stream().filter(p -> p.movement() == Movement.SLIDES && p.marginN() < tier)
         .sorted(Comparator.comparingDouble(PushFound::marginN)).toList();
     if (below.isEmpty()) return Optional.empty();
     if (SlideTest.fallsTurning(study, rock, below.get(0))) return Optional.of(slides(name, below.get(0), true));
-    for (PushFound p : below) if (SlideTest.falls(study, rock, p)) return Optional.of(slides(name, p, true));
+    for (PushFound p : everySide ? below : below.subList(0, 1)) {
+      if (SlideTest.falls(study, rock, p)) return Optional.of(slides(name, p, true));
+    }
     return Optional.of(slides(name, below.get(0), false));
   }
 

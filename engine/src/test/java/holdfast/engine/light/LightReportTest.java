@@ -64,6 +64,15 @@ class LightReportTest {
     assertThat(report.rocks().get(0).unshaded()).isCloseTo(0.5, within(0.02));
   }
 
+  /** Half of the light is asked for (setting): a roof that begins 15 mm farther left leaves less, one farther right more. */
+  @Test
+  void lessThanHalfIsShade() {
+    for (double x : new double[] {285, 315}) {
+      LightReport report = LightReport.of(scene(List.of(at("living", 300, 300, 0), at("roof", x, 300, 300))), BODIES);
+      assertThat(report.rocks().get(0).shaded()).as("roof from %.0f mm", x).isEqualTo(x < 300);
+    }
+  }
+
   @Test
   void rockUnderARoofIsShaded() {
     LightReport report = LightReport.of(scene(List.of(at("living", 300, 300, 0), at("roof", 150, 300, 110))), BODIES);
