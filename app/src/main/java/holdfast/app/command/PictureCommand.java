@@ -58,7 +58,7 @@ final class PictureCommand extends Subcommand {
   @Option(names = "--size", paramLabel = "WxH", description = "Width and height in pixels, each 160 to 8192. Default: 1280x800.")
   private String size = "1280x800";
 
-  @Option(names = "--names", description = "Write the rocks' names on them.")
+  @Option(names = "--names", description = "Write the rocks' names on them, of those that are seen.")
   private boolean names;
 
   @Override

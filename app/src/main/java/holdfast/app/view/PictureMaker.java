@@ -49,7 +49,7 @@ public final class PictureMaker implements AutoCloseable {
       Legends legends = new Legends(brush, eye, wish.units());
       legends.cells(tableau.scene());
       legends.water(tableau.scene());
-      if (wish.names()) legends.names(tableau.stones());
+      if (wish.names()) legends.namesOfSeen(tableau.stones());
       caption(brush, tableau, wish, strip, legends);
       brush.paint(wish.width(), wish.height());
       target.resolve();

@@ -9,6 +9,8 @@ import holdfast.model.scene.UsMeasure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 
 /** What is written about the tank on a picture: numbers of the cells, level of the water, lengths, a scale, names. */
 public final class Legends {
@@ -111,14 +113,24 @@ public final class Legends {
 
   /** The name of each stone at its middle; a name that would lie on another is moved down. */
   public void names(List<Stone> stones) {
+    names(stones, st -> Optional.of(eye.spot(st.centreInTank())).filter(Projector.Spot::inFront));
+  }
+
+  /** The same for a picture that nobody can turn: only of rocks that are seen, where they are seen. */
+  public void namesOfSeen(List<Stone> stones) {
+    names(stones, st -> NamePlaces.seen(eye, st, stones));
+  }
+
+  private void names(List<Stone> stones, Function<Stone, Optional<Projector.Spot>> place) {
     List<double[]> taken = new ArrayList<>();
     double h = 20 * brush.scale();
     List<Stone> nearestFirst = new ArrayList<>(stones);
     Vec3 away = eye.camera().forward();
     nearestFirst.sort(Comparator.comparingDouble(q -> q.centreInTank().dot(away)));
     for (Stone st : nearestFirst) {
-      Projector.Spot p = eye.spot(st.centreInTank());
-      if (!p.inFront()) continue;
+      Optional<Projector.Spot> found = place.apply(st);
+      if (found.isEmpty()) continue;
+      Projector.Spot p = found.get();
       double half = brush.letters().width(st.name(), Lettering.Style.LABEL) / 2 + 7 * brush.scale();
       double y = p.y();
       for (int round = 0; round < 12; round++) {
