@@ -251,7 +251,7 @@ final class Commands {
     Scene scene = bench.scene();
     long revision = bench.document().revision();
     List<RockBody> bodies = List.copyOf(bench.stones().shapes(scene).bodies().values());
-    bench.tell("Looking for a steady rest for " + rock + "…", SeverityLook.NOTE);
+    bench.tellUntilDone("Looking for a steady rest for " + rock + "…");
     bench.chores().start(() -> {
       SettleJob job = SceneBodies.settleJob(scene, bodies);
       Set<String> still = new LinkedHashSet<>();
@@ -262,7 +262,10 @@ final class Commands {
   }
 
   private void settled(SettleResult result, String rock, long revision) {
-    if (bench.document().revision() != revision) return;
+    if (bench.document().revision() != revision) {
+      bench.tell("The scene was changed meanwhile: " + rock + " is left where it is.", SeverityLook.NOTE);
+      return;
+    }
     result.match(done -> {
       SettleResult.Move m = done.moves().stream().filter(x -> x.rock().equals(rock)).findFirst().orElseThrow();
       bench.apply(new Edit.Move("settle", rock, m.pose().at().times(1e3), m.pose().turn()));

@@ -205,8 +205,18 @@ final class FindingsPanel {
       ui.strong("What to do");
       ui.wrapped(bench.units().prose(f.remedy()), Palette.INK);
     }
+    remedy(f);
     ui.gap(6);
     ImGui.unindent(ui.px(32));
+  }
+
+  /** What the window can do about it at a press. */
+  private void remedy(Finding f) {
+    if (f.code() != Code.NEEDS_BOND || f.severity() != Severity.FAIL || bench.mode() != Workbench.Mode.ARRANGE) return;
+    int wanted = joints.wanted().size();
+    ui.gap(2);
+    if (ui.mainButton(wanted == 1 ? "Fix this joint" : "Fix these " + wanted + " joints", 0)) joints.fixWanted();
+    Panels.tip(ui, "With mortar, as much as is usual for such rocks. One step to undo.");
   }
 
   private String title(Finding f) {

@@ -168,7 +168,7 @@ final class GiveOutSheet {
 
   private void write(String what, Path to, Chores lane, Bytes bytes) {
     commands.closeSheet();
-    bench.tell("Writing the " + what + "…", SeverityLook.NOTE);
+    bench.tellUntilDone("Writing the " + what + "…");
     lane.start(() -> {
       byte[] content = bytes.make();
       SceneFiles.saveBytes(to, content);

@@ -8,19 +8,21 @@ import holdfast.app.report.SeverityLook;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
+import holdfast.engine.bonding.JointSearch;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Severity;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.UsMeasure;
+import holdfast.model.shape.RockBody;
 import imgui.ImDrawList;
 import imgui.ImGui;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The joints of the heap, and what fixes the one that is open. */
 final class JointsPage {
-  private static final double USUAL_ML = 40;
   private static final double ROD_MM = 8;
   private static final double ROD_DEPTH_MM = 30;
   private final Workbench bench;
@@ -133,9 +135,27 @@ final class JointsPage {
     }
   }
 
-  private static JointSpec spec(Pair j, JointSpec.Bond bond) {
+  private JointSpec spec(Pair j, JointSpec.Bond bond) {
     return bond == JointSpec.Bond.ROD
         ? new JointSpec(j.a(), j.b(), bond, 0, ROD_MM, ROD_DEPTH_MM, true)
-        : JointSpec.paste(j.a(), j.b(), bond, bond == JointSpec.Bond.NONE ? 0 : USUAL_ML);
+        : JointSpec.paste(j.a(), j.b(), bond, bond == JointSpec.Bond.NONE ? 0 : usualMl(j));
+  }
+
+  /** As much as the search for joints reckons with: by the smaller of the two rocks. */
+  private double usualMl(Pair j) {
+    return JointSearch.usualMl(Stream.of(j.a(), j.b()).flatMap(n -> bench.stones().body(n).stream())
+        .mapToDouble(RockBody::dryMassKg).min().orElse(Double.POSITIVE_INFINITY));
+  }
+
+  /** Fixes with mortar what the findings want fixed; as one step. */
+  void fixWanted() {
+    List<Pair> wanted = wanted();
+    List<Edit> fixes = wanted.stream().<Edit>map(j -> new Edit.Fix(spec(j, JointSpec.Bond.MORTAR))).toList();
+    boolean one = wanted.size() == 1;
+    String name = one ? fixes.get(0).name() : "fix " + wanted.size() + " joints with mortar";
+    if (!wanted.isEmpty() && bench.apply(new Edit.Together(name, fixes))) {
+      bench.tell((one ? "One joint is" : wanted.size() + " joints are") + " in mortar now. The page Joints shows them.",
+          SeverityLook.FINE);
+    }
   }
 }

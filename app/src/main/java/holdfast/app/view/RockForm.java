@@ -52,6 +52,7 @@ final class RockForm {
     Sheets.head(ui, existing ? "Describe the rock" : "Add a rock",
         "Measure length, width and height over the farthest points, and weigh it: the weight decides more than the shape.");
     ui.label("Name", COLUMN);
+    if (fresh) ImGui.setKeyboardFocusHere();
     ui.entry("name", name, 240);
     ui.label("Kind", COLUMN);
     for (Rock.Kind k : Rock.Kind.values()) {
@@ -82,10 +83,11 @@ final class RockForm {
     if (ui.checkInRow("overgrown, slippery", slimy)) slimy = !slimy;
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
-    setDown = !existing && ui.mainButton("Add and set down", 140);
+    boolean entered = ui.entered();
+    setDown = !existing && (ui.mainButton("Add and set down", 140) || entered);
     if (setDown) submit(false);
     if (!existing) ImGui.sameLine();
-    if (existing ? ui.mainButton("Change it", 140) : ui.button("Add to the tray")) submit(existing);
+    if (existing ? ui.mainButton("Change it", 140) || entered : ui.button("Add to the tray")) submit(existing);
     ImGui.sameLine();
     if (ui.button("Cancel")) commands.closeSheet();
   }

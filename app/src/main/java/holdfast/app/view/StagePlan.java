@@ -164,13 +164,17 @@ record StagePlan(long revision, Scene scene, BuildPlan plan, List<Step> steps) {
     Step s = step(number);
     List<String> parts = new ArrayList<>();
     JointNumbers numbers = JointNumbers.of(scene);
+    String before = "";
     for (int j : s.stage.joints()) {
       JointSpec spec = scene.joints().get(j);
       boolean first = s.rocks.contains(spec.a());
       String own = s.rocks.size() == 1 ? "it" : first ? spec.a() : spec.b();
-      parts.add(own + " to " + (first ? spec.b() : spec.a()) + (spec.bond() == JointSpec.Bond.ROD ? " with a rod"
+      // "Fix it to one with this, and to another with that."
+      parts.add((own.equals(before) ? "to " : own + " to ") + (first ? spec.b() : spec.a())
+          + (spec.bond() == JointSpec.Bond.ROD ? " with a rod"
           : " with " + units.brief(Quantity.SMALL_VOLUME, spec.amountMl()) + " of " + spec.bond().word())
           + numbers.number(spec.a(), spec.b()).map(n -> " (joint " + n + ")").orElse(""));
+      before = own;
     }
     return parts.isEmpty() ? "" : "Fix " + String.join(", and ", parts) + ".";
   }

@@ -75,7 +75,7 @@ final class TankSheet {
     length("cell", "wide");
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
     Sheets.foot(ui);
-    if (ui.mainButton("Change the tank", 150)) submit();
+    if (ui.mainButton("Change the tank", 150) || ui.entered()) submit();
     ImGui.sameLine();
     if (ui.button("Cancel")) commands.closeSheet();
   }

@@ -11,6 +11,7 @@ import imgui.ImGuiIO;
 import imgui.ImGuiStyle;
 import imgui.flag.ImGuiCol;
 import imgui.flag.ImGuiInputTextFlags;
+import imgui.flag.ImGuiKey;
 import imgui.flag.ImGuiStyleVar;
 import imgui.type.ImString;
 import java.io.IOException;
@@ -304,6 +305,11 @@ final class Ui {
     ImGui.popStyleVar();
     note(words.replaceFirst("##.*", ""));
     return changed;
+  }
+
+  /** Enter was pressed: what the main button of a sheet does. */
+  boolean entered() {
+    return ImGui.isKeyPressed(ImGuiKey.Enter, false) || ImGui.isKeyPressed(ImGuiKey.KeypadEnter, false);
   }
 
   /** A tick box in a row of taller controls. */

@@ -64,6 +64,8 @@ final class ViewWindow implements AutoCloseable {
   private double pointerY = -1;
   /** A button went down over a panel and is still held. */
   private boolean heldFromPanel;
+  /** The latest key was a command: its letter must not fall into a field that the command opens. */
+  private boolean command;
   private long frames;
   private long scenesPainted;
 
@@ -337,16 +339,19 @@ final class ViewWindow implements AutoCloseable {
     panelInput.keyCallback(gl.window(), key, code, action, mods);
     heldMods = mods;
     due = FRAMES_AFTER_EVENT;
+    command = false;
     if (action == GLFW_RELEASE || ImGui.getIO().getWantTextInput()) return;
     if (commands.sheet().isPresent()) {
       if (key == GLFW_KEY_ESCAPE) commands.stay();
       return;
     }
+    command = true;
     keyboard.press(key, mods);
     if (key == GLFW_KEY_F1) hints.learnt(Hints.Lesson.HELP);
   }
 
   void letter(int code) {
+    if (command) return;
     panelInput.charCallback(gl.window(), code);
     due = FRAMES_AFTER_EVENT;
   }

@@ -154,6 +154,11 @@ final class Workbench implements AutoCloseable {
     notice = Optional.of(new Notice(text, look, now + (long) (Notice.SECONDS * 1e9)));
   }
 
+  /** News of a job that is under way; it stays until other news takes its place. */
+  void tellUntilDone(String text) {
+    notice = Optional.of(new Notice(text, SeverityLook.NOTE, Long.MAX_VALUE));
+  }
+
   Optional<Notice> notice() {
     return notice;
   }

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -56,6 +57,15 @@ class StagePlanTest {
     assertThat(p.look(2)).isEqualTo(SeverityLook.FAIL);
     assertThat(p.help(2)).contains("do not build this");
     assertThat(p.tag(2)).contains("falls");
+  }
+
+  /** The span of the shipped cube lies on two legs; their names and joints are those of its file. */
+  @Test
+  void aRockFixedToTwoIsNamedOnce() {
+    StagePlan p = plan(Judged.scene("cube"));
+    List<String> said = IntStream.rangeClosed(1, p.stages()).mapToObj(i -> p.joints(i, Units.METRIC)).toList();
+    String with = "with 45 ml of mortar \\(joint \\d\\)";
+    assertThat(said).anyMatch(w -> w.matches("Fix it to left leg " + with + ", and to right leg " + with + "\\."));
   }
 
   /** Two rocks fixed on the bench are one piece in the tank. */

@@ -18,7 +18,7 @@ import org.lwjgl.system.Platform;
  * same picture as a real window. Elsewhere a hidden window does.
  */
 public final class GlContext implements AutoCloseable {
-  private static final int LEAST_WIDTH = 1230;
+  private static final int LEAST_WIDTH = 1024;
   private static final int LEAST_HEIGHT = 640;
   private final long window;
   private final boolean seen;
