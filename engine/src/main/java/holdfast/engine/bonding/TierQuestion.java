@@ -70,8 +70,9 @@ public final class TierQuestion {
    * @param rock pushed or pressed, or, for staying and shaking, one of the heap
    * @param at where it is pushed, metres; zero for staying and shaking
    * @param way which way it is pushed or shaken; zero for staying
+   * @param share of the load that is asked for, at which it is refused: 1 or less
    */
-  record Refusal(Kind kind, State state, int rock, Vec3 at, Vec3 way, String words) {}
+  record Refusal(Kind kind, State state, int rock, Vec3 at, Vec3 way, double share, String words) {}
 
   static Optional<Refusal> refusal(SceneHeap scene, Collection<Integer> rocks, int threads) {
     return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
@@ -93,8 +94,8 @@ public final class TierQuestion {
       if (!judge.safe()) return k;
       boolean no = switch (r.kind) {
         case STAYING -> !new PartJudge(part, loads).safe();
-        case SHAKING -> q.shakenOff(r.state, judge, r.way);
-        case PUSHING -> q.goesOver(r.state, judge, new Push(r.rock, r.at, r.way));
+        case SHAKING -> q.shakenOff(r.state, judge, r.way, r.share);
+        case PUSHING -> q.goesOver(r.state, judge, new Push(r.rock, r.at, r.way), r.share);
       };
       if (no) return k;
     }
@@ -120,7 +121,7 @@ public final class TierQuestion {
     if (known.kind == Kind.SHAKING) {
       List<Wrench> live = shaking(part.of(all.weights().shakingKg(known.state)), known.way);
       double limit = all.scene().settings().get(Setting.SHAKE_G);
-      for (int i = 0; i < live.size(); i++) loads.set(i, loads.get(i).plus(live.get(i).times(limit)));
+      for (int i = 0; i < live.size(); i++) loads.set(i, loads.get(i).plus(live.get(i).times(known.share * limit)));
     }
     return CornerBalance.impossible(part.heap(), loads);
   }
@@ -153,11 +154,11 @@ public final class TierQuestion {
       for (Judged j : ofPart) {
         int first = j.judge().part().bodies().get(0);
         if (!j.judge().safe()) {
-          return Optional.of(new Refusal(Kind.STAYING, j.state(), first, Vec3.ZERO, Vec3.ZERO,
+          return Optional.of(new Refusal(Kind.STAYING, j.state(), first, Vec3.ZERO, Vec3.ZERO, 1,
               scene.name(first) + " and what it bears on do not stay, " + j.state().words()));
         }
         questions.add(() -> shaken(j.state(), j.judge())
-            .map(no -> new Refusal(Kind.SHAKING, j.state(), first, Vec3.ZERO, no.way, no.words)));
+            .map(no -> new Refusal(Kind.SHAKING, j.state(), first, Vec3.ZERO, no.way, no.share, no.words)));
       }
     }
     for (List<Judged> ofPart : judged) {
@@ -165,7 +166,7 @@ public final class TierQuestion {
         j.judge().part().bodies().stream()
             .sorted(Comparator.comparingDouble((Integer r) -> scene.rocks().get(r).reach(Vec3.Z)).reversed())
             .forEach(r -> questions.add(() -> pushed(j.state(), j.judge(), r)
-                .map(no -> new Refusal(Kind.PUSHING, j.state(), r, no.at, no.way, no.words))));
+                .map(no -> new Refusal(Kind.PUSHING, j.state(), r, no.at, no.way, no.share, no.words))));
       }
     }
     // The first refusal in their order counts, whoever finds one first; what comes after a known one need not be asked.
@@ -182,23 +183,33 @@ public final class TierQuestion {
   /** A question about one heap in one state: all that the answer depends on. */
   private record Asked(State state, PartJudge judge, List<Push> pushes, List<Double> kg, double limit) {}
 
-  /** A no: where and which way it was asked, and its words. */
-  private record No(Vec3 at, Vec3 way, String words) {}
+  /** A no: where, which way and at which share of the load it was asked, and its words. */
+  private record No(Vec3 at, Vec3 way, double share, String words) {}
 
   private Optional<No> pushed(State state, PartJudge judge, int rock) {
     PlacedRock r = scene.rocks().get(rock);
     List<Push> sideways = new ArrayList<>();
+    List<Push> middles = new ArrayList<>();
     for (int d = 0; d < directions; d++) {
-      sideways.addAll(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
+      List<Push> lines = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings);
+      sideways.addAll(lines);
+      middles.add(lines.get(0));
     }
+    List<Push> presses = Push.presses(rock, r.lobes());
     List<Push> all = new ArrayList<>(sideways);
-    all.addAll(Push.presses(rock, r.lobes()));
+    all.addAll(presses);
     return recall.of(new Asked(state, judge, all, List.of(), settings.get(Setting.PUSH_TIER_N)), () -> {
       PartJudge own = judge.forThread();
-      for (int k = 0; k < all.size(); k++) {
-        if (!goesOver(state, own, all.get(k))) continue;
-        return Optional.of(new No(all.get(k).at(), all.get(k).direction(), scene.name(rock)
-            + (k < sideways.size() ? " topples when pushed, " : " tips when pressed down, ") + state.words()));
+      String pushed = scene.name(rock) + " topples when pushed, " + state.words();
+      for (Push p : sideways) if (goesOver(state, own, p, 1)) return Optional.of(new No(p.at(), p.direction(), 1, pushed));
+      for (int d = 0; d < directions; d++) {
+        Push p = middles.get(d);
+        double share = LoadCase.onTheWay(d);
+        if (goesOver(state, own, p, share)) return Optional.of(new No(p.at(), p.direction(), share, pushed));
+      }
+      for (Push p : presses) {
+        if (!goesOver(state, own, p, 1)) continue;
+        return Optional.of(new No(p.at(), p.direction(), 1, scene.name(rock) + " tips when pressed down, " + state.words()));
       }
       return Optional.empty();
     });
@@ -212,8 +223,9 @@ public final class TierQuestion {
       PartJudge own = judge.forThread();
       for (int d = 0; d < directions; d++) {
         Vec3 along = Vec3.heading(360.0 * d / directions);
-        if (shakenOff(state, own, along)) {
-          return Optional.of(new No(Vec3.ZERO, along,
+        for (double share : new double[] {1, LoadCase.onTheWay(d)}) {
+          if (!shakenOff(state, own, along, share)) continue;
+          return Optional.of(new No(Vec3.ZERO, along, share,
               "the heap of " + judge.heap().bodies().get(0).name() + " gives way when shaken, " + state.words()));
         }
       }
@@ -221,18 +233,18 @@ public final class TierQuestion {
     });
   }
 
-  private boolean shakenOff(State state, PartJudge judge, Vec3 along) {
+  private boolean shakenOff(State state, PartJudge judge, Vec3 along, double share) {
     List<Wrench> live = shaking(judge.part().of(scene.weights().shakingKg(state)), along);
-    return judge.refuses(live, settings.get(Setting.SHAKE_G)).isPresent();
+    return judge.refuses(live, share * settings.get(Setting.SHAKE_G)).isPresent();
   }
 
   private static List<Wrench> shaking(List<Double> kg, Vec3 along) {
     return kg.stream().map(m -> new Wrench(along.times(m * Gravity.G), Vec3.ZERO)).toList();
   }
 
-  /** Whether the tier's force is not borne, in any way but by sliding. */
-  private boolean goesOver(State state, PartJudge judge, Push push) {
+  /** Whether a share of the tier's force is not borne, in any way but by sliding. */
+  private boolean goesOver(State state, PartJudge judge, Push push, double share) {
     LoadCase c = new LoadCase(state, judge, judge.part().of(push.unit(scene.heap())));
-    return LoadCase.toppling(List.of(c), settings.get(Setting.PUSH_TIER_N), SEARCH_SHARE).isPresent();
+    return LoadCase.toppling(List.of(c), share * settings.get(Setting.PUSH_TIER_N), SEARCH_SHARE).isPresent();
   }
 }

@@ -44,7 +44,7 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
     Least worst = null;
     for (LoadCase c : cases) {
-      Least own = least(List.of(c), tier, share, tier);
+      Least own = largest(List.of(c), tier, share, tier);
       if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
       if (worst == null || own.factor() < worst.factor()) worst = own;
     }
@@ -55,6 +55,10 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * Searches the cases for the least factor, up to {@code cap}. Each case must be seen to stay at the least factor found so
    * far: the forces it comes to rest with are admissible forces in balance, so nothing else need be asked. One that does
    * not is searched below it. No order between cases is assumed.
+   *
+   * <p>Nor is a load borne that would not be borne on the way there: a small push may let something slip that a larger one
+   * holds again. Shares of the least factor ({@link Tolerances#ON_THE_WAY}) are asked too, of one case a judgement; what is
+   * not borne there is searched below. A sample and no proof.
    *
    * @param share width to which a factor is searched, as a share of what is then known to be too much; where it is finer than
    *     {@link Tolerances#BOUND_PAYS} the bound of the force balance is asked first, since it is often the answer
@@ -69,6 +73,26 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * @param mark the factor that a verdict hangs on; not a number for none
    */
   public static Least least(List<LoadCase> cases, double cap, double share, double mark) {
+    Least found = largest(cases, cap, share, mark);
+    for (LoadCase c : cases) {
+      if (cases.stream().filter(o -> o.judge == c.judge).findFirst().orElseThrow() != c) continue;
+      for (double part : Tolerances.ON_THE_WAY) {
+        double at = part * found.factor;
+        if (at > 0 && c.judge.refuses(c.live, at).isPresent()) found = largest(List.of(c), at, share, mark);
+      }
+    }
+    return found;
+  }
+
+  /**
+   * The share of a load that is asked beside the whole one where each of many directions has a question of its own: a load
+   * grows from nothing, and what holds at its end need not hold on the way. Neighbouring directions have different ones.
+   */
+  public static double onTheWay(int direction) {
+    return Tolerances.ON_THE_WAY[Math.floorMod(direction, Tolerances.ON_THE_WAY.length)];
+  }
+
+  private static Least largest(List<LoadCase> cases, double cap, double share, double mark) {
     LoadCase governing = cases.get(0);
     double best = cap;
     Mechanism movement = null;
@@ -80,8 +104,7 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
       }
       if (c.judge.plainlyBears(c.live, best)) continue;
       Search search = new Search(c, best);
-      // What another case came down to is close to what this one bears, and so is a factor that a verdict hangs on; another
-      // cap is far from it and is asked last.
+      // What another case came down to is close to what this one bears; the cap is far from it and is asked last.
       if (best < cap && search.bearsAll()) continue;
       search.glance(share);
       if (share < Tolerances.BOUND_PAYS) search.tryBound();

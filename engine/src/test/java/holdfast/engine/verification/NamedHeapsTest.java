@@ -169,6 +169,23 @@ class NamedHeapsTest {
     return out;
   }
 
+  /**
+   * Laid heap 162: a push that it does not stay under from 1 to 3.5 N, and does from 4 to 13 N. A push grows from nothing, so
+   * what it bears is less than the least that brings it down (definition), and a larger one that would hold is no comfort.
+   */
+  @Test
+  void whatIsNotBorneOnTheWayIsNotBorne() {
+    RandomHeap made = RandomHeap.of(162, 12);
+    Heap heap = made.heap();
+    Random random = new Random(~162L);
+    int rock = random.nextInt(made.rocks().size());
+    List<Wrench> live = made.push(heap, rock, Vec3.heading(360 * random.nextDouble()));
+    PartJudge judge = new PartJudge(heap.separate().get(0), RandomHeap.weights(heap));
+    assertThat(judge.under(live, 1.5).stays()).isFalse();
+    assertThat(judge.under(live, 6).stays()).isTrue();
+    assertThat(LoadCase.least(List.of(new LoadCase(State.DRY, judge, live)), 1000, 0.01).factor()).isLessThan(1.5);
+  }
+
   @Test
   void aPushIsBorneByForcesThatFrictionCanGive() {
     assertThat(pushesAreBorne(Family.LAID, 1, 25)).isGreaterThan(40);
