@@ -121,6 +121,17 @@ final class HeapStudy {
     return own.part().equals(part) && own.dead().equals(part.of(whole)) ? own : new PartJudge(part, whole);
   }
 
+  /** A heap of a scene that differs somewhere, and what it was asked under. */
+  private record Elsewhere(Heap.Part part, List<Wrench> dead) {}
+
+  /** Whether such a heap stays; quicker than {@link #judged}. */
+  boolean stays(Heap.Part part, State state, List<Wrench> whole) {
+    PartJudge own = judge(state, part.bodies().get(0));
+    List<Wrench> dead = part.of(whole);
+    if (own.part().equals(part) && own.dead().equals(dead)) return own.safe();
+    return recall.of(new Elsewhere(part, dead), () -> PartJudge.staying(part, whole).safe());
+  }
+
   /** The judgements of the heap that holds a rock, in every state: equal means that nothing of that heap has changed. */
   List<PartJudge> of(int rock) {
     return states.stream().map(s -> judge(s, rock)).toList();

@@ -3,7 +3,7 @@ package holdfast.engine.check;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Weights;
@@ -14,9 +14,9 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Setting;
 import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
 
 /**
  * What a slide leads to: the rocks are moved on along the movement that was found, the pushed one by the distance of the
@@ -26,6 +26,9 @@ import java.util.Set;
  * moved without turning; {@link #fallsTurning} asks about the whole turn that the first movement tells.
  */
 final class SlideTest {
+  /** Metres; a rock that rises or sinks less than this displaces the water that it did. Its rounding, no movement to speak of. */
+  private static final double SAME_LEVEL_M = 1e-6;
+
   private final HeapStudy study;
 
   private SlideTest(HeapStudy study) {
@@ -53,23 +56,29 @@ final class SlideTest {
 
   private boolean fallsAfter(Mechanism m, double far, boolean turning) {
     List<PlacedRock> moved = moved(m, far, turning);
-    List<Heap.Part> parts = SceneHeap.of(study.scene().scene(), moved).heap().separate();
-    Set<List<Wrench>> asked = new HashSet<>();
-    for (State s : study.states()) {
-      List<Wrench> loads = loads(s, moved);
-      // Equal states are asked once.
-      if (!asked.add(loads)) continue;
-      for (Heap.Part p : parts) if (!study.judged(p, s, loads).safe()) return true;
+    Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
+    for (State s : study.states()) loads.put(s, loads(s, moved));
+    for (Heap.Part p : study.scene().withRocks(moved).heap().separate()) {
+      List<List<Wrench>> asked = new ArrayList<>();
+      for (State s : study.states()) {
+        List<Wrench> dead = p.of(loads.get(s));
+        if (asked.stream().anyMatch(o -> PartJudge.scales(p.heap(), o, dead))) continue;
+        asked.add(dead);
+        if (!study.stays(p, s, loads.get(s))) return true;
+      }
     }
     return false;
   }
 
-  /** The weights after the move: those of the rocks that stay are known. */
+  /** The weights after the move: those of rocks that stay, or keep their level and do not turn, are known. */
   private List<Wrench> loads(State s, List<PlacedRock> moved) {
     List<Wrench> out = new ArrayList<>(study.loads(s));
     for (int i = 0; i < moved.size(); i++) {
-      PlacedRock r = moved.get(i);
-      if (r != study.scene().rocks().get(i)) out.set(i, new Weights(study.scene().scene(), List.of(r)).loads(s).get(0));
+      PlacedRock now = moved.get(i);
+      PlacedRock before = study.scene().rocks().get(i);
+      boolean level = now.pose().turn().equals(before.pose().turn())
+          && Math.abs(now.pose().at().z() - before.pose().at().z()) < SAME_LEVEL_M;
+      if (!level) out.set(i, new Weights(study.scene().scene(), List.of(now)).loads(s).get(0));
     }
     return out;
   }
@@ -85,7 +94,7 @@ final class SlideTest {
       }
       Quat turn = turning ? Quat.ofRotationVector(t.spin().times(far)) : Quat.IDENTITY;
       Vec3 at = r.centre().plus(t.velocity().times(far)).plus(turn.rotate(r.pose().at().minus(r.centre())));
-      moved.add(r.at(new Pose(at, turn.times(r.pose().turn()).unit())));
+      moved.add(r.at(new Pose(at, turning ? turn.times(r.pose().turn()).unit() : r.pose().turn())));
     }
     return moved;
   }

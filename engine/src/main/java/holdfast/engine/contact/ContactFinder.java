@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.IntPredicate;
 
 /**
  * Finds everything that bears on anything.
@@ -30,6 +31,16 @@ public final class ContactFinder {
 
   /** All contacts and fits of bodies in place. */
   public static ContactMap find(List<Solid> solids, ContactRules rules) {
+    return find(solids, rules, new ContactMap(List.of(), List.of()), i -> true);
+  }
+
+  /**
+   * The same after some bodies have moved, from what was found before: only their pairs are searched.
+   *
+   * @param known what was found when the others were where they are
+   * @param moved whether the body of this number has moved since
+   */
+  public static ContactMap find(List<Solid> solids, ContactRules rules, ContactMap known, IntPredicate moved) {
     double[] size = new double[solids.size()];
     double largestJoint = rules.nearM();
     List<Piece> pieces = new ArrayList<>();
@@ -39,18 +50,24 @@ public final class ContactFinder {
       List<Hull> lobes = solids.get(i).lobes();
       for (int k = 0; k < lobes.size(); k++) pieces.add(new Piece(i, k, new Polytope(lobes.get(k))));
     }
-    List<Meeting> meetings = new ArrayList<>();
-    for (Piece[] pair : nearPairs(pieces, solids, largestJoint)) {
-      meet(pair[0], pair[1], size, rules).ifPresent(meetings::add);
-    }
     List<Contact> contacts = new ArrayList<>();
     Map<Long, PairFit> fits = new TreeMap<>();
-    for (Meeting m : meetings) {
+    for (Contact c : known.contacts()) if (!moved.test(c.a()) && !moved.test(c.b())) contacts.add(c);
+    for (PairFit f : known.fits()) if (!moved.test(f.a()) && !moved.test(f.b())) fits.put(key(f, solids), f);
+    for (Piece[] pair : nearPairs(pieces, solids, largestJoint)) {
+      if (!moved.test(pair[0].body) && !moved.test(pair[1].body)) continue;
+      Meeting m = meet(pair[0], pair[1], size, rules).orElse(null);
+      if (m == null) continue;
       m.contact.ifPresent(contacts::add);
-      long key = (long) m.fit.a() * solids.size() + m.fit.b();
-      fits.merge(key, m.fit, (p, q) -> q.distanceM() < p.distanceM() ? q : p);
+      fits.merge(key(m.fit, solids), m.fit, (p, q) -> q.distanceM() < p.distanceM() ? q : p);
     }
+    contacts.sort(Comparator.comparingInt(Contact::a).thenComparingInt(Contact::b)
+        .thenComparingInt(Contact::lobeA).thenComparingInt(Contact::lobeB));
     return new ContactMap(contacts, List.copyOf(fits.values()));
+  }
+
+  private static long key(PairFit f, List<Solid> solids) {
+    return (long) f.a() * solids.size() + f.b();
   }
 
   /** Pairs whose boxes come near, ordered by bodies and lobes. */

@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Predicate;
 
 /**
  * Bonds and rods as links. A paste fills the joint where the two surfaces are within its reach of each other, at most its
@@ -30,6 +31,15 @@ final class BondLinks {
     this.settings = settings;
     this.solids = solids;
     this.contacts = contacts;
+  }
+
+  /** The same after some rocks have moved: the joints for which {@code same} holds are between rocks that have not. */
+  BondLinks moved(List<Solid> now, ContactMap found, Predicate<JointSpec> same) {
+    BondLinks out = new BondLinks(settings, now, found);
+    known.forEach((joint, made) -> {
+      if (same.test(joint)) out.known.put(joint, made);
+    });
+    return out;
   }
 
   /** A link and what it was made from. */

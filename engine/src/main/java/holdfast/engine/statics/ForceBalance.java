@@ -72,7 +72,7 @@ public final class ForceBalance {
       }
       if (s.end() != End.OPTIMAL) return falls != null ? falls : new Balance.Undecided("the force balance did not settle");
       Forces f = forces(s.x(), at);
-      double off = unbalance(f, loads);
+      double off = f.unbalanced(heap, loads);
       if (off > Tolerances.BALANCE_RESIDUAL) return new Balance.Undecided(off(off));
       Centres next = settle(f, at, Tolerances.BALANCE_CONE);
       if (next.admissible) return new Balance.Stands(f);
@@ -132,7 +132,7 @@ public final class ForceBalance {
       if (s.end() != End.OPTIMAL) return orUndecided(best, before);
       double factor = s.x()[s.x().length - 1];
       Forces f = forces(s.x(), at);
-      double off = unbalance(f, sum(dead, live, factor));
+      double off = f.unbalanced(heap, sum(dead, live, factor));
       if (off > Tolerances.BALANCE_RESIDUAL) return best != null ? best : new Margin.Undecided(off(off), before);
       Centres next = settle(f, at, Math.max(Tolerances.BALANCE_CONE, settled));
       if (next.admissible) {
@@ -312,17 +312,7 @@ public final class ForceBalance {
     return new Centres(next, admissible, idle, worst);
   }
 
-  private double unbalance(Forces f, List<Wrench> loads) {
-    double size = 0;
-    for (Wrench w : loads) size = Math.max(size, Math.max(w.force().norm(), w.moment().norm() / lengthM));
-    double worst = 0;
-    for (Wrench w : f.unbalance(heap, loads)) {
-      worst = Math.max(worst, Math.max(w.force().norm(), w.moment().norm() / lengthM));
-    }
-    return worst / Math.max(size, Double.MIN_NORMAL);
-  }
-
-  private static String off(double residual) {
+  static String off(double residual) {
     return String.format(java.util.Locale.ROOT, "recomputed forces are out of balance by %.1e of the load", residual);
   }
 }

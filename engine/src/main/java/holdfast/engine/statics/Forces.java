@@ -57,6 +57,15 @@ public record Forces(List<LinkForce> links) {
     return left;
   }
 
+  /** The largest of what is left over, over the largest load; moments over half the mean size of a body. */
+  double unbalanced(Heap heap, List<Wrench> loads) {
+    double lengthM = Scale.of(heap, 1).lengthM();
+    double size = loads.stream().mapToDouble(w -> Math.max(w.force().norm(), w.moment().norm() / lengthM)).max().orElse(0);
+    double worst = unbalance(heap, loads).stream()
+        .mapToDouble(w -> Math.max(w.force().norm(), w.moment().norm() / lengthM)).max().orElse(0);
+    return worst / Math.max(size, Double.MIN_NORMAL);
+  }
+
   private static Wrench wrench(Vec3 force, LinkForce f, Vec3 centre, double sign) {
     return new Wrench(force.times(sign), f.at().minus(centre).cross(force).plus(f.moment()).times(sign));
   }

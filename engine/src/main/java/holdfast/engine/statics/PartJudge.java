@@ -21,30 +21,33 @@ public final class PartJudge {
   private Superposition quick;
   private boolean quickTried;
 
-  /** Judges one part of a heap under its share of {@code whole}, the weights of the whole heap's bodies. */
+  /**
+   * Judges one part of a heap under its share of {@code whole}, the weights of the whole heap's bodies. Forces that it comes to
+   * rest with show that it stands; where it does not come to rest it is asked whether any forces balance the weights.
+   */
   public PartJudge(Heap.Part part, List<Wrench> whole) {
-    this.part = part;
-    heap = part.heap();
-    dead = part.of(whole);
-    typicalN = ForceBalance.typicalN(dead);
-    forces = new ForceBalance(heap, typicalN);
-    balance = forces.stands(dead);
-    resting = new Resting(heap, typicalN);
-    rest = balance instanceof Balance.Falls ? null : confirmed(resting.under(dead));
+    this(part, whole, true, true);
+  }
+
+  private Balance balanced(Forces found) {
+    double off = found.unbalanced(heap, dead);
+    return off <= Tolerances.BALANCE_RESIDUAL ? new Balance.Stands(found) : new Balance.Undecided(ForceBalance.off(off));
   }
 
   private Rest confirmed(Rest first) {
     return StiffnessCheck.confirmed(heap, typicalN, dead, CornerCheck.confirmed(heap, typicalN, dead, first));
   }
 
-  private PartJudge(Heap.Part part, List<Wrench> whole, Resting of) {
+  private PartJudge(Heap.Part part, List<Wrench> whole, boolean looksAgain, boolean asksBalance) {
     this.part = part;
     heap = part.heap();
     dead = part.of(whole);
     typicalN = ForceBalance.typicalN(dead);
-    resting = of;
-    rest = resting.under(dead);
-    balance = rest instanceof Rest.Stays s ? new Balance.Stands(s.forces()) : new Balance.Undecided("it was not asked about");
+    resting = new Resting(heap, typicalN);
+    Rest first = resting.under(dead);
+    rest = looksAgain ? confirmed(first) : first;
+    Balance seen = rest instanceof Rest.Stays s ? balanced(s.forces()) : new Balance.Undecided("it was not asked about");
+    balance = asksBalance && !(seen instanceof Balance.Stands) ? new ForceBalance(heap, typicalN).stands(dead) : seen;
   }
 
   /**
@@ -52,7 +55,15 @@ public final class PartJudge {
    * load, the whole judgement says no too; where it says yes, the whole one may not.
    */
   public static PartJudge resting(Heap.Part part, List<Wrench> whole) {
-    return new PartJudge(part, whole, new Resting(part.heap(), ForceBalance.typicalN(part.of(whole))));
+    return new PartJudge(part, whole, false, false);
+  }
+
+  /**
+   * A judgement that asks staying alone, with every second look. The forces that it comes to rest with are in balance and
+   * within their limits, so of a heap that stays the whole judgement finds no other; of one that does not it tells less.
+   */
+  public static PartJudge staying(Heap.Part part, List<Wrench> whole) {
+    return new PartJudge(part, whole, true, false);
   }
 
   private PartJudge(PartJudge of, List<Wrench> dead, double factor) {
@@ -73,8 +84,8 @@ public final class PartJudge {
     return scales(heap, dead, other) ? Optional.of(new PartJudge(this, other, proportion(heap, dead, other))) : Optional.empty();
   }
 
-  /** Whether what a heap does under {@code base} says what it does under {@code load}. */
-  static boolean scales(Heap heap, List<Wrench> base, List<Wrench> load) {
+  /** Whether what a heap does under {@code base} says what it does under {@code load}: in proportion, and without bonds. */
+  public static boolean scales(Heap heap, List<Wrench> base, List<Wrench> load) {
     return !heap.bonded() && proportion(heap, base, load) > 0;
   }
 
@@ -115,7 +126,7 @@ public final class PartJudge {
 
   /** What staying came to; a fall when the forces have no balance to begin with. */
   public Rest rest() {
-    return rest != null ? rest : new Rest.Moves(((Balance.Falls) balance).mechanism(), Double.NaN);
+    return balance instanceof Balance.Falls f ? new Rest.Moves(f.mechanism(), Double.NaN) : rest;
   }
 
   /**
@@ -160,7 +171,7 @@ public final class PartJudge {
     return atMost(live, cap, Tolerances.BOUND_COARSE);
   }
 
-  /** The same to one part in a million. */
+  /** The same to 5e-8 of the bound. */
   Margin atMostFinely(List<Wrench> live, double cap) {
     return atMost(live, cap, Tolerances.BOUND_FINE);
   }

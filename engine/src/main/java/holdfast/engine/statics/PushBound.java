@@ -67,7 +67,7 @@ public final class PushBound {
     return margin(live, cap, Tolerances.BOUND_COARSE);
   }
 
-  /** The same to one part in a million. */
+  /** The same to 5e-8 of the bound. */
   public Margin fine(List<Wrench> live, double cap) {
     return margin(live, cap, Tolerances.BOUND_FINE);
   }

@@ -14,6 +14,7 @@ import holdfast.model.scene.Setting;
 import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * A scene as a heap: placed rocks as bodies, what they bear on as links, what each link is.
@@ -106,6 +107,19 @@ public final class SceneHeap {
     ContactMap contacts = ContactFinder.find(solids, ContactRules.DEFAULT);
     return new SceneHeap(scene, List.copyOf(rocks), solids, contacts, new Weights(scene, rocks),
         new BondLinks(scene.settings(), solids, contacts), scene.joints());
+  }
+
+  /**
+   * The same scene with some of its rocks elsewhere; contacts are sought anew only where a rock is not the one of before.
+   *
+   * @param moved all rocks, in the same order, those that stay being the same objects
+   */
+  public SceneHeap withRocks(List<PlacedRock> moved) {
+    List<Solid> now = SceneSolids.ofPlaced(scene, moved);
+    IntPredicate other = i -> i < rocks.size() && moved.get(i) != rocks.get(i);
+    ContactMap found = ContactFinder.find(now, ContactRules.DEFAULT, contacts, other);
+    BondLinks made = bonds.moved(now, found, j -> !other.test(indexOf(j.a())) && !other.test(indexOf(j.b())));
+    return new SceneHeap(scene, List.copyOf(moved), now, found, new Weights(scene, moved), made, scene.joints());
   }
 
   /** The same rocks in the same places, fixed by other joints. */

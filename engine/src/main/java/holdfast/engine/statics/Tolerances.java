@@ -106,7 +106,7 @@ final class Tolerances {
   static final double BOUND_COARSE = 1e-2;
 
   /** The same where staying is then searched finely. */
-  static final double BOUND_FINE = 1e-6;
+  static final double BOUND_FINE = 5e-8;
 
   /** Of the mean weight of a body; bounds below this are told absolutely, to the same share of it. */
   static final double BOUND_FLOOR = 1e-3;
