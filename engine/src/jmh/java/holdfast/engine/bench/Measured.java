@@ -21,7 +21,7 @@ final class Measured {
   private static final double LONG_S = 2.5;
 
   /** Seconds: what is expected to take longer than this is not begun. */
-  static final double TOO_LONG_S = 25;
+  static final double TOO_LONG_S = 100;
 
   /** Of both, in a quick run. */
   private static final double QUICK_SHARE = 0.2;

@@ -135,6 +135,7 @@ public final class Table {
     goals();
     bySize();
     scenes();
+    profile();
     rest();
     sideBySide();
   }
@@ -193,7 +194,7 @@ public final class Table {
   }
 
   private static String number(double v) {
-    return String.format(Locale.ROOT, v < 10 ? "%.2f" : v < 100 ? "%.1f" : "%.0f", v);
+    return String.format(Locale.ROOT, v < 0.1 ? "%.3f" : v < 10 ? "%.2f" : v < 100 ? "%.1f" : "%.0f", v);
   }
 
   private String cell(String question, String layout) {
@@ -204,8 +205,8 @@ public final class Table {
   private void bySize() {
     line("## By number of rocks");
     line("");
-    line("Contacts; stands and stays: filled; push: what the force balance allows one push, enclosed to 2 %; verdict: every margin above the tier,"
-        + " every state; roses: all margins to 2.5 %.");
+    line("Contacts; stands and stays: filled; push: what the force balance allows one push, enclosed to 2 %; verdict: every"
+        + " margin above the tier, every state; roses: all margins to 2.5 %.");
     line("");
     line("| layout | contacts | stands | stays | one push | verdict | all roses |");
     line("|---|---:|---:|---:|---:|---:|---:|");
@@ -236,6 +237,24 @@ public final class Table {
       StringBuilder row = new StringBuilder("| " + s + " | " + layout(s).rocks() + " |");
       for (String q : COLUMNS) row.append(' ').append(cell(q, s)).append(" |");
       line(row + " " + cell("check", s) + " |");
+    }
+    line("");
+  }
+
+  private void profile() {
+    line("## Where the time of a verdict goes");
+    line("");
+    line("On one thread. Judges: the heaps under their own weight in every state, with contacts of other stiffnesses where one has"
+        + " slipped. Questions: pushes at the tier and on the way to it, presses. A glance at staying is some steps of Newton's"
+        + " method with one linear solve each; what a glance leaves open is followed in time. No push is left out for what"
+        + " another one bears: staying has no order that would allow it (`BoundIsNoVerdictTest`).");
+    line("");
+    line("| layout | verdict | judges | questions | one question | one linear solve | solves' time a question |");
+    line("|---|---:|---:|---:|---:|---:|---:|");
+    for (String l : rivals()) {
+      Questions.Profile p = Questions.profile(layout(l).heap());
+      line("| %s | %s | %s | %d | %s | %s | %.1f |", l, number(p.verdictMs()), number(p.judgesMs()), p.questions(),
+          number(p.questionMs()), number(p.solveMs()), p.questionMs() / p.solveMs());
     }
     line("");
   }

@@ -16,6 +16,8 @@ import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Resting;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.StateJudges;
+import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -23,8 +25,9 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
+import java.util.function.DoubleSupplier;
+import java.util.function.IntBinaryOperator;
 
 /**
  * What the benchmarks ask, each in one call: where an entry of the engine moves, only this changes. In the package of the
@@ -131,22 +134,74 @@ public final class Questions {
     return TierQuestion.unmet(heap, THREADS).isEmpty();
   }
 
-  /** How many pushes that verdict covers: those of the states that no lighter one answers for. */
+  /** How many pushes that verdict covers at the tier: those of the states that no lighter one answers for. */
   public static int asked(SceneHeap heap) {
+    return count(heap, (lines, presses) -> lines);
+  }
+
+  /** For every rock and governing state, a figure made of its push lines from all sides and its presses. */
+  private static int count(SceneHeap heap, IntBinaryOperator of) {
     int count = 0;
-    for (Heap.Part part : heap.heap().separate()) {
-      List<PartJudge> judges = new ArrayList<>();
-      for (State s : heap.weights().states()) judges.add(new PartJudge(part, heap.weights().loads(s)));
-      judges.sort(Comparator.comparingDouble(j -> j.dead().stream().mapToDouble(w -> w.force().norm()).sum()));
-      List<PartJudge> governing = new ArrayList<>();
-      for (PartJudge j : judges) if (governing.stream().noneMatch(o -> o.covers(j))) governing.add(j);
-      for (int rock : part.bodies()) {
+    for (List<Judged> ofPart : judged(heap)) {
+      for (int rock : ofPart.get(0).judge().part().bodies()) {
         PlacedRock r = heap.rocks().get(rock);
         int lines = Push.lines(rock, r.lobes(), r.centre(), 0, heap.scene().settings()).size();
-        count += governing.size() * directions(heap) * lines;
+        count += StateJudges.governing(ofPart).size()
+            * of.applyAsInt(directions(heap) * lines, Push.presses(rock, r.lobes()).size());
       }
     }
     return count;
+  }
+
+  private static List<List<Judged>> judged(SceneHeap heap) {
+    return StateJudges.all(heap.heap().separate(), heap.weights().loads(), 1, new Recall());
+  }
+
+  /**
+   * Where the time of a verdict goes, on one thread, milliseconds; medians of a few.
+   *
+   * @param judgesMs the heaps under their own weight in every state, second looks included
+   * @param verdictMs all of it
+   * @param questions loads that it asks about: pushes at the tier and below it, presses
+   * @param solveMs one linear solve of a heap that comes to rest, its equations put together
+   */
+  public record Profile(double judgesMs, double verdictMs, int questions, double solveMs) {
+    /** What one question took. */
+    public double questionMs() {
+      return (verdictMs - judgesMs) / questions;
+    }
+  }
+
+  public static Profile profile(SceneHeap heap) {
+    double solveMs = median(() -> {
+      int solves = 0;
+      long start = System.nanoTime();
+      for (Heap.Part p : heap.heap().separate()) {
+        List<Wrench> dead = p.of(heap.weights().loads(State.FILLED));
+        Resting resting = new Resting(p.heap(), ForceBalance.typicalN(dead));
+        for (int k = 0; k < 20; k++) resting.under(dead);
+        solves += resting.solves();
+      }
+      return (System.nanoTime() - start) / 1e6 / solves;
+    });
+    double judgesMs = median(() -> timed(() -> judged(heap)));
+    double verdictMs = median(() -> timed(() -> TierQuestion.unmet(heap, 1)));
+    // Beside every line from a side one smaller push; see TierQuestion.
+    int sides = directions(heap);
+    return new Profile(judgesMs, verdictMs, count(heap, (lines, presses) -> lines + sides + presses), solveMs);
+  }
+
+  private static double timed(Runnable work) {
+    long start = System.nanoTime();
+    work.run();
+    return (System.nanoTime() - start) / 1e6;
+  }
+
+  private static double median(DoubleSupplier once) {
+    once.getAsDouble();
+    double[] all = {once.getAsDouble(), once.getAsDouble(), once.getAsDouble()};
+    Arrays.sort(all);
+    return all[1];
   }
 
   /** Every push rose. */

@@ -77,9 +77,7 @@ final class CornerModel {
   /** The heap with every bearing in one point a corner, for the general solver; its links in the order of {@link #forces}. */
   List<Link> points() {
     List<Link> out = new ArrayList<>();
-    for (Link.Bearing b : bearings) {
-      for (Vec3 p : b.polygon()) out.add(new Link.Bearing(b.a(), b.b(), b.normal(), List.of(p), b.friction()));
-    }
+    for (Link.Bearing b : bearings) out.addAll(b.corners(b.friction()));
     for (Link l : heap.links()) if (!(l instanceof Link.Bearing)) out.add(l);
     return out;
   }
