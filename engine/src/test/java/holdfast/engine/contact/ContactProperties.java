@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import net.jqwik.api.Example;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -177,6 +178,8 @@ class ContactProperties {
       double gap = Bodies.distance(upper, lower);
       upper = upper.moved(new Pose(new Vec3(0, 0, -gap), Quat.IDENTITY));
     }
+    // Two slim rings may pass each other by: then there is nothing to lie on.
+    Assume.that(Math.abs(Bodies.distance(upper, lower)) < 1e-6);
     upper = upper.moved(new Pose(new Vec3(0, 0, lift), Quat.IDENTITY));
     requirePatchOfSmallGap(List.of(upper.moved(pose), lower.moved(pose)), random);
   }
