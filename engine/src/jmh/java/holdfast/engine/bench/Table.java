@@ -9,11 +9,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
@@ -31,6 +33,8 @@ public final class Table {
   private final int[] sizes;
   private final Measured measured;
   private final StringBuilder out = new StringBuilder();
+  /** Questions that ended at the first no: what they took says nothing of the whole. */
+  private final Set<String> refused = new HashSet<>();
   private final Map<String, Layout> layouts = new LinkedHashMap<>();
 
   private Table(boolean quick) {
@@ -110,7 +114,11 @@ public final class Table {
       if (before.isEmpty()) return;
       expected = before.getAsDouble() * Math.pow((double) sizes[size] / sizes[size - 1], 2);
     }
-    Supplier<?> once = () -> ask.apply(layout(name).heap());
+    Supplier<?> once = () -> {
+      Object answer = ask.apply(layout(name).heap());
+      if (Boolean.FALSE.equals(answer)) refused.add(question + name);
+      return answer;
+    };
     measured.carefully(HeapBenchmark.class, question, name, expected, once);
   }
 
@@ -127,7 +135,8 @@ public final class Table {
     line("On: %s. It took %.0f minutes; anything else that runs on the machine meanwhile spoils the figures.",
         Machine.words(), minutes);
     line("");
-    line("Medians in milliseconds, warm, each in a Java machine of its own; *: one cold run, since it takes long; -: not begun,"
+    line("Medians in milliseconds, warm, each in a Java machine of its own; *: one cold run, since it takes long; †: the"
+        + " answer is no, and the question ended there; -: not begun,"
         + " since it would take over %.0f s. Layouts are those of `SceneBuilders`: towers of five stones, a wall in running bond,"
         + " a pile in which every stone touches its neighbours on all sides. The tier is 5 N there, what the scene says in the"
         + " shipped ones. Questions over many rocks use all cores.", Measured.TOO_LONG_S);
@@ -149,7 +158,8 @@ public final class Table {
     goal("480 centre-line margins of one state, pile of 30, to 2 %", 250, measured.ms("margins", PILE));
     goal("verdict after an edit, pile of 30, contacts included", 33, measured.ms("recheck", PILE));
     goal("the same, towers of 30", 33, measured.ms("recheck", "towers 30"));
-    goal("verdict, pile of 100", 1000, measured.ms("verdict", "pile 100"));
+    goal("verdict, pile of 100" + (refused.contains("verdictpile 100") ? ", which does not bear it: ended at the first no" : ""),
+        1000, measured.ms("verdict", "pile 100"));
     ratio("linear programs of 8 facets over the 480 margins here, pile of 30", 50, linear8());
     ratio("3D engine, every rock pushed once from 16 sides, over the verdict here, pile of 30", 500, engine());
     OptionalDouble exponent = exponent("verdict", Family.PILE);
@@ -185,7 +195,11 @@ public final class Table {
 
   private OptionalDouble exponent(String question, Family family) {
     List<double[]> points = new ArrayList<>();
-    for (int n : sizes) measured.ms(question, Layout.of(family, n)).ifPresent(t -> points.add(new double[] {n, t}));
+    for (int n : sizes) {
+      String layout = Layout.of(family, n);
+      if (refused.contains(question + layout)) continue;
+      measured.ms(question, layout).ifPresent(t -> points.add(new double[] {n, t}));
+    }
     return Measured.exponent(points);
   }
 
@@ -199,7 +213,8 @@ public final class Table {
 
   private String cell(String question, String layout) {
     Measured.Cell c = measured.cell(question, layout);
-    return c == null ? "-" : number(c.ms()) + (c.once() ? "*" : "");
+    return c == null ? "-" : number(c.ms()) + (c.once() ? "*" : "")
+        + (refused.contains(question + layout) ? "†" : "");
   }
 
   private void bySize() {

@@ -76,11 +76,11 @@ public final class Questions {
     return stay;
   }
 
-  /** One push on one rock, ready to be asked: filled, along the line through its centre. */
+  /** One push on one rock, ready to be asked by any thread: filled, along the line through its centre. */
   public record OnePush(PartJudge judge, List<Wrench> live, double capN, int rock, Push push) {
     /** What the force balance allows, enclosed between forces and a mechanism to {@link #BOUND_SHARE}. */
     public Margin enclosed() {
-      return judge.atMost(live, capN, BOUND_SHARE);
+      return judge.forThread().atMost(live, capN, BOUND_SHARE);
     }
 
     /** No larger push has forces in balance; not a number where that stays open. */
@@ -90,7 +90,7 @@ public final class Questions {
 
     /** The margin that staying confirms. */
     public double marginN() {
-      return LoadCase.least(List.of(new LoadCase(State.FILLED, judge, live)), capN, SHARE).factor();
+      return LoadCase.least(List.of(new LoadCase(State.FILLED, judge.forThread(), live)), capN, SHARE).factor();
     }
   }
 
@@ -103,11 +103,10 @@ public final class Questions {
     for (Heap.Part part : heap.heap().separate()) {
       PartJudge judge = new PartJudge(part, loads);
       for (int rock : part.bodies()) {
-        PartJudge own = judge.forThread();
         PlacedRock r = heap.rocks().get(rock);
         for (int d = 0; d < directions; d++) {
           Push p = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, heap.scene().settings()).get(0);
-          byRock.get(rock).add(new OnePush(own, part.of(p.unit(heap.heap())), capN, rock, p));
+          byRock.get(rock).add(new OnePush(judge, part.of(p.unit(heap.heap())), capN, rock, p));
         }
       }
     }
