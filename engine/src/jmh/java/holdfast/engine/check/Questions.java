@@ -12,6 +12,7 @@ import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Push;
+import holdfast.engine.statics.PushBound;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Resting;
 import holdfast.engine.statics.SceneHeap;
@@ -113,15 +114,25 @@ public final class Questions {
     return byRock.stream().flatMap(List::stream).toList();
   }
 
-  /** The force balance's margins of all those pushes, two threads by rock. */
+  /** What the force balance allows all those pushes, from nothing: no judge is made. By rock, on all threads. */
   public static double[] centreMargins(SceneHeap heap, double capN) {
-    int directions = directions(heap);
-    List<OnePush> all = centrePushes(heap, capN);
-    List<Integer> rocks = new ArrayList<>();
-    for (int i = 0; i < heap.rocks().size(); i++) rocks.add(i);
-    List<double[]> found = Parallel.map(rocks, THREADS,
-        r -> all.subList(r * directions, (r + 1) * directions).stream().mapToDouble(OnePush::atMostN).toArray());
-    return found.stream().flatMapToDouble(Arrays::stream).toArray();
+    List<Wrench> loads = heap.weights().loads(State.FILLED);
+    double[][] found = new double[heap.rocks().size()][];
+    for (Heap.Part part : heap.heap().separate()) {
+      ThreadLocal<PushBound> own = ThreadLocal.withInitial(() -> new PushBound(part.heap(), part.of(loads)));
+      List<double[]> ofPart = Parallel.map(part.bodies(), THREADS, rock -> {
+        PlacedRock r = heap.rocks().get(rock);
+        double[] rose = new double[directions(heap)];
+        for (int d = 0; d < rose.length; d++) {
+          Push p = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / rose.length, heap.scene().settings()).get(0);
+          rose[d] = own.get().margin(part.of(p.unit(heap.heap())), capN, BOUND_SHARE)
+              .match(Margin.Limited::bound, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN);
+        }
+        return rose;
+      });
+      for (int k = 0; k < ofPart.size(); k++) found[part.bodies().get(k)] = ofPart.get(k);
+    }
+    return Arrays.stream(found).flatMapToDouble(Arrays::stream).toArray();
   }
 
   private static int directions(SceneHeap heap) {
