@@ -42,7 +42,10 @@ final class Superposition {
 
   private final double[] load;
   private final double[] d;
-  /** Per place: how far it went, the force asked for, the force wanted by the law, the change of force in a step. */
+  /**
+   * Per place: how far it went, the force asked for, the force wanted by the law, the change of force in a step. Where bodies
+   * are solved for, the force asked for is none: their movement says it all.
+   */
   private final double[] y;
   private final double[] f;
   private final double[] wanted;
