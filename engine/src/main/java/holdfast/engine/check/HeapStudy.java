@@ -117,19 +117,23 @@ final class HeapStudy {
 
   /** A separate heap of this scene, or of one that differs somewhere, judged under its share of {@code whole}. */
   PartJudge judged(Heap.Part part, State state, List<Wrench> whole) {
-    PartJudge own = judge(state, part.bodies().get(0));
-    return own.part().equals(part) && own.dead().equals(part.of(whole)) ? own : new PartJudge(part, whole);
+    return own(part, state, part.of(whole)).orElseGet(() -> new PartJudge(part, whole));
+  }
+
+  /** Whether such a heap stays; quicker than {@link #judged}. */
+  boolean stays(Heap.Part part, State state, List<Wrench> whole) {
+    List<Wrench> dead = part.of(whole);
+    return own(part, state, dead).map(PartJudge::safe)
+        .orElseGet(() -> recall.of(new Elsewhere(part, dead), () -> PartJudge.staying(part, whole).safe()));
   }
 
   /** A heap of a scene that differs somewhere, and what it was asked under. */
   private record Elsewhere(Heap.Part part, List<Wrench> dead) {}
 
-  /** Whether such a heap stays; quicker than {@link #judged}. */
-  boolean stays(Heap.Part part, State state, List<Wrench> whole) {
+  /** The judgement of this scene's own heap, if it is the one that is asked about and weighs as much. */
+  private Optional<PartJudge> own(Heap.Part part, State state, List<Wrench> dead) {
     PartJudge own = judge(state, part.bodies().get(0));
-    List<Wrench> dead = part.of(whole);
-    if (own.part().equals(part) && own.dead().equals(dead)) return own.safe();
-    return recall.of(new Elsewhere(part, dead), () -> PartJudge.staying(part, whole).safe());
+    return own.part().equals(part) && own.dead().equals(dead) ? Optional.of(own) : Optional.empty();
   }
 
   /** The judgements of the heap that holds a rock, in every state: equal means that nothing of that heap has changed. */

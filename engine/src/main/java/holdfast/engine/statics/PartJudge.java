@@ -81,12 +81,17 @@ public final class PartJudge {
    */
   Optional<PartJudge> scaled(List<Wrench> whole) {
     List<Wrench> other = part.of(whole);
-    return scales(heap, dead, other) ? Optional.of(new PartJudge(this, other, proportion(heap, dead, other))) : Optional.empty();
+    double factor = scale(heap, dead, other);
+    return factor > 0 ? Optional.of(new PartJudge(this, other, factor)) : Optional.empty();
   }
 
   /** Whether what a heap does under {@code base} says what it does under {@code load}: in proportion, and without bonds. */
   public static boolean scales(Heap heap, List<Wrench> base, List<Wrench> load) {
-    return !heap.bonded() && proportion(heap, base, load) > 0;
+    return scale(heap, base, load) > 0;
+  }
+
+  private static double scale(Heap heap, List<Wrench> base, List<Wrench> load) {
+    return heap.bonded() ? Double.NaN : proportion(heap, base, load);
   }
 
   private PartJudge(PartJudge of) {

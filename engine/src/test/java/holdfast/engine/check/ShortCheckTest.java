@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The checks that leave something out, for one who drags a rock: what they ask they answer as the whole check does, what they
- * leave out they do not find, and they never pass a scene with rocks. Expected answers are those of the whole check.
+ * leave out they do not find, and they never pass a scene with rocks. Expected answers are those of the whole check (definition).
  */
 class ShortCheckTest {
   /** What is found of the heap as it is drawn and of its own weight. */

@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
-/** What happens when one support is gone. What must fall follows from where the weight lies, by hand. */
+/** What happens when one support is gone. What must fall follows from where the weight lies (derived). */
 class SupportStudyTest {
   private static final double SAND_MM = 40;
 
