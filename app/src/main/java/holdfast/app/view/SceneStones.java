@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Shapes the rocks of a scene, and keeps the bodies as long as only their places change. */
 public final class SceneStones {
@@ -23,6 +24,7 @@ public final class SceneStones {
   private Scene.Water water = new Scene.Water(0, 0, 0);
   private Map<String, RockBody> bodies = Map.of();
   private List<Shapes.Problem> problems = List.of();
+  private Map<String, PlacedRock> inPlace = Map.of();
 
   public SceneStones(MeshLoader loader) {
     this.loader = loader;
@@ -50,15 +52,20 @@ public final class SceneStones {
     return new Tableau(scene, stones);
   }
 
-  /** The scene's rocks in place, without shaping them again. */
+  /** The scene's rocks in place, without shaping them again; who has not moved since the last call is the same object. */
   public Shapes shapes(Scene scene) {
     update(scene);
     List<PlacedRock> placed = new ArrayList<>();
     for (int i = 0; i < scene.placements().size(); i++) {
       Placement p = scene.placements().get(i);
       RockBody b = bodies.get(p.rock());
-      if (b != null) placed.add(PlacedRock.of(i, scene.rock(p.rock()).orElseThrow(), b, p.pose()));
+      if (b == null) continue;
+      PlacedRock was = inPlace.get(p.rock());
+      Rock rock = scene.rock(p.rock()).orElseThrow();
+      boolean same = was != null && was.index() == i && was.body() == b && was.rock().equals(rock) && was.pose().equals(p.pose());
+      placed.add(same ? was : PlacedRock.of(i, rock, b, p.pose()));
     }
+    inPlace = placed.stream().collect(Collectors.toMap(p -> p.rock().name(), p -> p, (p, q) -> p));
     return new Shapes(bodies, placed, problems);
   }
 

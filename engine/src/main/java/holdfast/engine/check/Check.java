@@ -76,7 +76,7 @@ public final class Check {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
     try {
       watch.at(CheckWatch.Stage.STANDING, 0, 0);
-      HeapStudy study = new HeapStudy(SceneHeap.of(scene, shapes.placed()), threads, false, recall);
+      HeapStudy study = new HeapStudy(recall.heap(scene, shapes.placed()), threads, false, recall);
       List<Finding> findings = new ArrayList<>(StandingFindings.of(study));
       if (!study.scene().rocks().isEmpty()) findings.add(notAsked("Nothing but whether the heap stands was asked about."));
       findings = ranked(findings);
@@ -95,7 +95,7 @@ public final class Check {
 
   private static CheckReport judge(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     watch.at(CheckWatch.Stage.STANDING, 0, 0);
-    SceneHeap heap = SceneHeap.of(scene, shapes.placed());
+    SceneHeap heap = recall.heap(scene, shapes.placed());
     HeapStudy study = new HeapStudy(heap, options.threads(), options.exact(), recall);
     watch.at(CheckWatch.Stage.PUSHES, 0, 0);
     // The three know nothing of each other, and only the pushes fill more than one thread.

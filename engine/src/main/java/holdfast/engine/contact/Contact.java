@@ -22,6 +22,11 @@ public record Contact(int a, int b, int lobeA, int lobeB, Vec3 normal, List<Vec3
     if (a >= b) throw new IllegalArgumentException("bodies must be in order, were " + a + " and " + b);
   }
 
+  /** The same contact of bodies of other numbers in the same order. */
+  Contact between(int newA, int newB) {
+    return newA == a && newB == b ? this : new Contact(newA, newB, lobeA, lobeB, normal, polygon, distanceM);
+  }
+
   /** Area of the patch in square metres; zero for an edge or a point. */
   public double areaM2() {
     Vec3 sum = Vec3.ZERO;

@@ -1,13 +1,10 @@
 package holdfast.engine.contact;
 
-import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.IntPredicate;
 
 /**
@@ -15,63 +12,101 @@ import java.util.function.IntPredicate;
  *
  * <p>Upright boxes are sorted along x and swept; what comes near is searched lobe by lobe ({@code Separation}, then
  * {@code PatchFinder}). Two bodies share one patch a pair of lobes at most, since two convex bodies meet in one convex
- * patch. Pairs of fixed bodies are left out. The answer does not depend on the order of the search.
+ * patch. Pairs of fixed bodies are left out. The answer does not depend on the order of the search; after a move {@link
+ * ContactSearch} seeks only the pairs of what has moved.
  *
  * <p>The patch is where the gap exceeds the least gap by at most the patch tolerance, also when the lobes overlap: as
  * if they had been parted just so far that they touch. An overlap never makes a patch larger than that.
  */
 public final class ContactFinder {
+  /** Where fewer than one piece in so many has moved, each is held against all others without sorting. */
+  private static final int FEW = 8;
+
   private ContactFinder() {}
 
   /** One lobe of one body. */
-  private record Piece(int body, int lobe, Polytope shape) {}
+  private record Piece(int body, int lobe, Laid of, Polytope shape) {}
 
   /** What one pair of lobes gave. */
   private record Meeting(PairFit fit, Optional<Contact> contact) {}
 
   /** All contacts and fits of bodies in place. */
   public static ContactMap find(List<Solid> solids, ContactRules rules) {
-    return find(solids, rules, new ContactMap(List.of(), List.of()), i -> true);
+    return ContactSearch.of(solids, rules).found();
+  }
+
+  /** The same of bodies laid out. */
+  static ContactMap all(List<Laid> bodies, ContactRules rules) {
+    return found(bodies, rules, swept(pieces(bodies), marginM(bodies, rules)), new ContactMap(List.of(), List.of()));
   }
 
   /**
-   * The same after some bodies have moved, from what was found before: only their pairs are searched.
+   * The same where the contacts and fits of some pairs are known: sought are those of bodies that have moved.
    *
-   * @param known what was found when the others were where they are
-   * @param moved whether the body of this number has moved since
+   * @param known all contacts and fits of pairs that have not
    */
-  public static ContactMap find(List<Solid> solids, ContactRules rules, ContactMap known, IntPredicate moved) {
-    double[] size = new double[solids.size()];
-    double largestJoint = rules.nearM();
-    List<Piece> pieces = new ArrayList<>();
-    for (int i = 0; i < solids.size(); i++) {
-      size[i] = solids.get(i).sizeM();
-      largestJoint = Math.max(largestJoint, rules.jointToleranceM(size[i], size[i]));
-      List<Hull> lobes = solids.get(i).lobes();
-      for (int k = 0; k < lobes.size(); k++) pieces.add(new Piece(i, k, new Polytope(lobes.get(k))));
+  static ContactMap around(List<Laid> bodies, ContactRules rules, ContactMap known, IntPredicate moved) {
+    List<Piece> pieces = pieces(bodies);
+    List<Piece> some = pieces.stream().filter(p -> moved.test(p.body)).toList();
+    double margin = marginM(bodies, rules);
+    // Sorting pays where many have moved.
+    if (some.size() * FEW > pieces.size()) {
+      List<Piece[]> pairs = swept(pieces, margin);
+      pairs.removeIf(p -> !moved.test(p[0].body) && !moved.test(p[1].body));
+      return found(bodies, rules, pairs, known);
     }
-    List<Contact> contacts = new ArrayList<>();
-    Map<Long, PairFit> fits = new TreeMap<>();
-    for (Contact c : known.contacts()) if (!moved.test(c.a()) && !moved.test(c.b())) contacts.add(c);
-    for (PairFit f : known.fits()) if (!moved.test(f.a()) && !moved.test(f.b())) fits.put(key(f, solids), f);
-    for (Piece[] pair : nearPairs(pieces, solids, largestJoint)) {
-      if (!moved.test(pair[0].body) && !moved.test(pair[1].body)) continue;
-      Meeting m = meet(pair[0], pair[1], size, rules).orElse(null);
+    List<Piece[]> pairs = new ArrayList<>();
+    for (Piece p : some) {
+      for (Piece o : pieces) {
+        // Two that have moved meet once.
+        if (o.body < p.body && moved.test(o.body)) continue;
+        if (near(p, o, margin)) pairs.add(ordered(p, o));
+      }
+    }
+    return found(bodies, rules, pairs, known);
+  }
+
+  private static ContactMap found(List<Laid> bodies, ContactRules rules, List<Piece[]> pairs, ContactMap known) {
+    pairs.sort(Comparator.<Piece[]>comparingInt(p -> p[0].body).thenComparingInt(p -> p[1].body)
+        .thenComparingInt(p -> p[0].lobe).thenComparingInt(p -> p[1].lobe));
+    List<Contact> contacts = new ArrayList<>(known.contacts());
+    List<PairFit> fits = new ArrayList<>(known.fits());
+    PairFit last = null;
+    for (Piece[] pair : pairs) {
+      Meeting m = meet(pair[0], pair[1], rules).orElse(null);
       if (m == null) continue;
       m.contact.ifPresent(contacts::add);
-      fits.merge(key(m.fit, solids), m.fit, (p, q) -> q.distanceM() < p.distanceM() ? q : p);
+      // Of several lobes the nearest pair counts, of equally near ones the first.
+      boolean samePair = last != null && last.a() == m.fit.a() && last.b() == m.fit.b();
+      if (samePair && last.distanceM() <= m.fit.distanceM()) continue;
+      if (samePair) fits.remove(fits.size() - 1);
+      last = m.fit;
+      fits.add(last);
     }
     contacts.sort(Comparator.comparingInt(Contact::a).thenComparingInt(Contact::b)
         .thenComparingInt(Contact::lobeA).thenComparingInt(Contact::lobeB));
-    return new ContactMap(contacts, List.copyOf(fits.values()));
+    fits.sort(Comparator.comparingInt(PairFit::a).thenComparingInt(PairFit::b));
+    return new ContactMap(contacts, fits);
   }
 
-  private static long key(PairFit f, List<Solid> solids) {
-    return (long) f.a() * solids.size() + f.b();
+  private static List<Piece> pieces(List<Laid> bodies) {
+    List<Piece> pieces = new ArrayList<>();
+    for (int i = 0; i < bodies.size(); i++) {
+      Laid body = bodies.get(i);
+      for (int k = 0; k < body.lobes().size(); k++) pieces.add(new Piece(i, k, body, body.lobes().get(k)));
+    }
+    return pieces;
   }
 
-  /** Pairs whose boxes come near, ordered by bodies and lobes. */
-  private static List<Piece[]> nearPairs(List<Piece> pieces, List<Solid> solids, double marginM) {
+  /** No pair is farther apart than this and of interest. */
+  private static double marginM(List<Laid> bodies, ContactRules rules) {
+    double largest = rules.nearM();
+    for (Laid b : bodies) largest = Math.max(largest, rules.jointToleranceM(b.sizeM(), b.sizeM()));
+    return largest;
+  }
+
+  /** Pairs whose boxes come near. */
+  private static List<Piece[]> swept(List<Piece> pieces, double marginM) {
     List<Piece> sorted = new ArrayList<>(pieces);
     sorted.sort(Comparator.<Piece>comparingDouble(p -> p.shape.low[0])
         .thenComparingInt(Piece::body).thenComparingInt(Piece::lobe));
@@ -79,20 +114,23 @@ public final class ContactFinder {
     List<Piece> open = new ArrayList<>();
     for (Piece p : sorted) {
       open.removeIf(o -> o.shape.high[0] + marginM < p.shape.low[0]);
-      for (Piece o : open) {
-        if (o.body == p.body || solids.get(o.body).fixed() && solids.get(p.body).fixed()) continue;
-        if (o.shape.boxNear(p.shape, marginM)) pairs.add(o.body < p.body ? new Piece[] {o, p} : new Piece[] {p, o});
-      }
+      for (Piece o : open) if (near(o, p, marginM)) pairs.add(ordered(o, p));
       open.add(p);
     }
-    pairs.sort(Comparator.<Piece[]>comparingInt(p -> p[0].body).thenComparingInt(p -> p[1].body)
-        .thenComparingInt(p -> p[0].lobe).thenComparingInt(p -> p[1].lobe));
     return pairs;
   }
 
-  private static Optional<Meeting> meet(Piece p, Piece q, double[] size, ContactRules rules) {
-    double joint = rules.jointToleranceM(size[p.body], size[q.body]);
-    double patch = rules.patchToleranceM(size[p.body], size[q.body]);
+  private static boolean near(Piece p, Piece q, double marginM) {
+    return p.body != q.body && !(p.of.fixed() && q.of.fixed()) && p.shape.boxNear(q.shape, marginM);
+  }
+
+  private static Piece[] ordered(Piece p, Piece q) {
+    return p.body < q.body ? new Piece[] {p, q} : new Piece[] {q, p};
+  }
+
+  private static Optional<Meeting> meet(Piece p, Piece q, ContactRules rules) {
+    double joint = rules.jointToleranceM(p.of.sizeM(), q.of.sizeM());
+    double patch = rules.patchToleranceM(p.of.sizeM(), q.of.sizeM());
     double near = Math.max(joint, rules.nearM());
     Separation s = Separation.of(p.shape, q.shape, near, Tolerances.FACE_PREFERENCE_PATCHES * patch);
     if (s == null) return Optional.empty();

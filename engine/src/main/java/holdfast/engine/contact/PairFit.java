@@ -25,6 +25,11 @@ public record PairFit(
     if (a >= b) throw new IllegalArgumentException("bodies must be in order, were " + a + " and " + b);
   }
 
+  /** The same fit of bodies of other numbers in the same order. */
+  PairFit between(int newA, int newB) {
+    return newA == a && newB == b ? this : new PairFit(newA, newB, lobeA, lobeB, distanceM, kind, normal, onA, onB);
+  }
+
   /** The three fits. */
   public enum Kind {
     /** One lies in the other by more than the rules allow; what is computed from it is not to be trusted. */

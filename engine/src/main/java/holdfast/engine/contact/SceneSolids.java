@@ -35,7 +35,12 @@ public final class SceneSolids {
 
   /** Only the rocks, in the order given. */
   public static List<Solid> rocks(List<PlacedRock> placed) {
-    return placed.stream().map(p -> new Solid(p.rock().name(), surface(p.rock()), false, p.lobes())).toList();
+    return placed.stream().map(SceneSolids::rock).toList();
+  }
+
+  /** One rock. */
+  public static Solid rock(PlacedRock placed) {
+    return new Solid(placed.rock().name(), surface(placed.rock()), false, placed.lobes());
   }
 
   /** What the outside of a rock is: living or overgrown rock is slimy. */

@@ -1,5 +1,6 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.contact.Carried;
 import holdfast.engine.contact.Contact;
 import holdfast.engine.contact.ContactFinder;
 import holdfast.engine.contact.ContactMap;
@@ -14,7 +15,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.Predicate;
 
 /**
  * Bonds and rods as links. A paste fills the joint where the two surfaces are within its reach of each other, at most its
@@ -33,17 +33,31 @@ final class BondLinks {
     this.contacts = contacts;
   }
 
-  /** The same after some rocks have moved: the joints for which {@code same} holds are between rocks that have not. */
-  BondLinks moved(List<Solid> now, ContactMap found, Predicate<JointSpec> same) {
+  /**
+   * The same after an edit: what was made of {@code joints} between rocks that are what and where they were is kept.
+   *
+   * @param before numbers of the rocks before, by name
+   */
+  BondLinks next(
+      List<JointSpec> joints, List<Solid> now, ContactMap found, Carried carried, Map<String, Integer> before) {
     BondLinks out = new BondLinks(settings, now, found);
-    known.forEach((joint, made) -> {
-      if (same.test(joint)) out.known.put(joint, made);
-    });
+    for (JointSpec joint : joints) {
+      List<Made> made = known.get(joint);
+      if (made == null) continue;
+      int a = carried.now(before.get(joint.a()));
+      int b = carried.now(before.get(joint.b()));
+      if (a == Carried.NONE || b == Carried.NONE) continue;
+      out.known.put(joint, made.stream().map(m -> m.between(Math.min(a, b), Math.max(a, b))).toList());
+    }
     return out;
   }
 
   /** A link and what it was made from. */
-  record Made(Link link, double areaM2, double distanceM) {}
+  record Made(Link link, double areaM2, double distanceM) {
+    Made between(int a, int b) {
+      return link.a() == a && link.b() == b ? this : new Made(link.between(a, b), areaM2, distanceM);
+    }
+  }
 
   /** The links of one fixed joint between rocks {@code a < b}; none where nothing is within reach. */
   List<Made> make(JointSpec joint, int a, int b) {

@@ -1,5 +1,7 @@
 package holdfast.engine.statics;
 
+import holdfast.model.scene.Scene;
+import holdfast.model.shape.PlacedRock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +20,7 @@ public final class Recall {
 
   private final Map<Object, Kept> kept = new ConcurrentHashMap<>();
   private volatile int round;
+  private SceneHeap last;
 
   private static final class Kept {
     final Object value;
@@ -49,6 +52,12 @@ public final class Recall {
     }
     known.round = round;
     return (T) known.value;
+  }
+
+  /** The heap of a scene, as {@link SceneHeap#of} makes it; what the last one that was asked for tells of it is not sought again. */
+  public synchronized SceneHeap heap(Scene scene, List<PlacedRock> rocks) {
+    last = last == null ? SceneHeap.of(scene, rocks) : last.next(scene, rocks);
+    return last;
   }
 
   /** One separate heap judged under its share of {@code whole}; the same object for equal heaps and loads. */

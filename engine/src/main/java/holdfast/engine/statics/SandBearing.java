@@ -9,7 +9,9 @@ import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 
 /**
@@ -32,11 +34,10 @@ final class SandBearing {
     double surface = scene.sand().depthMm() * 1e-3;
     List<Foot> out = new ArrayList<>();
     if (!(surface > scene.floor().topMm() * 1e-3)) return out;
+    Set<Integer> stand = new HashSet<>();
+    for (Contact c : contacts.contacts()) if (solids.get(c.b()).fixed() && c.normal().z() > 0.7) stand.add(c.a());
     for (int i = 0; i < rocks; i++) {
-      int rock = i;
-      boolean stands = contacts.contacts().stream()
-          .anyMatch(c -> c.a() == rock && solids.get(c.b()).fixed() && c.normal().z() > 0.7);
-      if (stands) continue;
+      if (stand.contains(i)) continue;
       for (Hull h : solids.get(i).lobes()) {
         List<Vec3> low = below(h, surface + Tolerances.SAND_REACH_M);
         if (low.isEmpty()) continue;

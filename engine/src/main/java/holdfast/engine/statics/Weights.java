@@ -1,5 +1,6 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.contact.Carried;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Rock;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * What each rock weighs in each state, and where that acts.
@@ -27,7 +29,16 @@ public final class Weights {
   private final double water;
   private final double mineral;
 
+  /** From before an edit, rock by rock; null for a rock that came or moved since. */
+  private final Map<State, List<Wrench>> carried;
+  private final Map<State, List<Wrench>> known = new ConcurrentHashMap<>();
+
   public Weights(Scene scene, List<PlacedRock> rocks) {
+    this(scene, rocks, Map.of());
+  }
+
+  private Weights(Scene scene, List<PlacedRock> rocks, Map<State, List<Wrench>> carried) {
+    this.carried = carried;
     this.scene = scene;
     this.rocks = List.copyOf(rocks);
     water = SeaWater.densityKgM3(scene.water().salinity(), scene.water().temperatureC());
@@ -50,23 +61,41 @@ public final class Weights {
     return out;
   }
 
+  /** The same after an edit that leaves water and settings: what rocks weigh that have not moved is kept. */
+  Weights next(Scene now, List<PlacedRock> placed, Carried before) {
+    Map<State, List<Wrench>> kept = new EnumMap<>(State.class);
+    known.forEach((state, loads) -> {
+      List<Wrench> same = new ArrayList<>(placed.size());
+      for (int i = 0; i < placed.size(); i++) same.add(before.has(i) ? loads.get(before.before(i)) : null);
+      kept.put(state, same);
+    });
+    return new Weights(now, placed, kept);
+  }
+
   /** The weight of every rock, about its centre of mass. */
   public List<Wrench> loads(State state) {
-    List<Wrench> out = new ArrayList<>(rocks.size());
-    double levelM = scene.water().levelMm() * 1e-3 * state.waterShare();
-    for (int i = 0; i < rocks.size(); i++) {
-      PlacedRock placed = rocks.get(i);
-      RockBody rock = placed.body();
-      double mass = rock.dryMassKg() + (state == State.DRAINED ? rock.poreWaterKg() : 0);
-      Wrench w = new Wrench(Vec3.Z.times(-mass * Gravity.G), Vec3.ZERO);
-      if (levelM > 0) w = w.plus(lift(placed, levelM));
-      if (state == State.GROWN && lives(placed)) {
-        double growth = scene.settings().get(Setting.GROWTH_KG) * Gravity.G;
-        w = w.plus(Wrench.of(Vec3.Z.times(-growth), top(placed), placed.centre()));
+    return known.computeIfAbsent(state, s -> {
+      List<Wrench> before = carried.get(s);
+      List<Wrench> out = new ArrayList<>(rocks.size());
+      for (int i = 0; i < rocks.size(); i++) {
+        Wrench same = before == null ? null : before.get(i);
+        out.add(same == null ? load(s, rocks.get(i)) : same);
       }
-      out.add(w);
+      return List.copyOf(out);
+    });
+  }
+
+  private Wrench load(State state, PlacedRock placed) {
+    RockBody rock = placed.body();
+    double levelM = scene.water().levelMm() * 1e-3 * state.waterShare();
+    double mass = rock.dryMassKg() + (state == State.DRAINED ? rock.poreWaterKg() : 0);
+    Wrench w = new Wrench(Vec3.Z.times(-mass * Gravity.G), Vec3.ZERO);
+    if (levelM > 0) w = w.plus(lift(placed, levelM));
+    if (state == State.GROWN && lives(placed)) {
+      double growth = scene.settings().get(Setting.GROWTH_KG) * Gravity.G;
+      w = w.plus(Wrench.of(Vec3.Z.times(-growth), top(placed), placed.centre()));
     }
-    return out;
+    return w;
   }
 
   /** Mass that shakes with each rock, pore water with it when the pores are full, kilograms. */

@@ -52,6 +52,11 @@ public final class Hull {
     return best;
   }
 
+  /** Whether the other has the same corners and faces, number by number and in the same order. */
+  public boolean sameAs(Hull other) {
+    return this == other || corners.equals(other.corners) && faces.equals(other.faces);
+  }
+
   /** The same polyhedron at another pose. */
   public Hull moved(Pose pose) {
     List<Vec3> c = new ArrayList<>(corners.size());
