@@ -259,9 +259,11 @@ final class HeapStudy {
     if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
     LoadCase.Least least = LoadCase.least(asked, cap(), share, tier());
     first[0] = cases.indexOf(least.governing());
-    boolean slidesEarly = least.factor() < tier() && least.kind() == Movement.SLIDES;
-    Optional<PushFound> topple = slidesEarly
-        ? LoadCase.toppling(cases, tier(), SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty())) : Optional.empty();
+    Optional<PushFound> topple = Optional.empty();
+    if (least.factor() < tier() && least.kind() == Movement.SLIDES) {
+      List<LoadCase> others = cases.stream().filter(c -> c != least.governing()).toList();
+      topple = LoadCase.toppling(others, tier(), SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty()));
+    }
     return found(degrees, least, topple);
   }
 

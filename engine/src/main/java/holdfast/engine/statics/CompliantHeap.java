@@ -38,6 +38,8 @@ final class CompliantHeap {
   /** For every bonded link its stiffness matrix. */
   final double[][] springStiffness;
   final double[] mass;
+  /** Half the size of each body: what turns by one moves its outside this far. */
+  final double[] arm;
   final BlockPattern pattern;
 
   CompliantHeap(Heap heap, Scale scale, Stiffness stiffness) {
@@ -93,13 +95,14 @@ final class CompliantHeap {
       }
     }
     mass = new double[6 * bodies];
+    arm = new double[bodies];
     for (int i = 0; i < bodies; i++) {
       Heap.Body body = heap.bodies().get(i);
       double m = Math.max(body.massKg(), Double.MIN_NORMAL) * 9.81 / forceN;
-      double arm = body.sizeM() / 2 / lengthM;
+      arm[i] = body.sizeM() / 2 / lengthM;
       for (int k = 0; k < 3; k++) {
         mass[6 * i + k] = m;
-        mass[6 * i + 3 + k] = 0.4 * m * arm * arm;
+        mass[6 * i + 3 + k] = 0.4 * m * arm[i] * arm[i];
       }
     }
     List<int[]> pairs = new ArrayList<>();

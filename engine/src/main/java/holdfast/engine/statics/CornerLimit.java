@@ -24,6 +24,7 @@ final class CornerLimit {
 
   private final double[] x;
   private final double[] y;
+  /** Friction that each corner can give. */
   private final double[] most;
   private final double u;
   private final double v;
@@ -60,22 +61,36 @@ final class CornerLimit {
     double round = 0;
     double reach = 0;
     for (int k = 0; k < most.length; k++) {
+      double arm = Math.sqrt(x[k] * x[k] + y[k] * y[k]);
       limit += most[k];
-      round += most[k] * Math.hypot(x[k], y[k]);
-      reach = Math.max(reach, Math.hypot(x[k], y[k]));
+      round += most[k] * arm;
+      reach = Math.max(reach, arm);
     }
-    double shear = Math.hypot(u, v);
+    double shear = Math.sqrt(u * u + v * v);
     double none = NONE * limit * reach;
     if (twist <= none) return shear <= limit * (1 + NONE);
+    if (seenToGive(limit, shear)) return true;
     double spare = Math.max(limit - shear, NONE * limit);
     // Farther out the shear alone leaves more than all twist could use up.
     double far = (twist + round) / spare;
     return greatest(far) <= none;
   }
 
+  /** Whether some forces at the corners that give both are known: then no sliding need be tried. */
+  private boolean seenToGive(double limit, double shear) {
+    if (!(shear < limit)) return false;
+    // x and y are the corners turned by a right angle: so is the shear.
+    double arm = TwistArm.glance(x, y, most, 0, -v / limit, u / limit);
+    return twist <= arm * limit * Math.sqrt(1 - shear * shear / (limit * limit));
+  }
+
   private double excess(double a, double b) {
     double e = a * u + b * v + twist;
-    for (int k = 0; k < most.length; k++) e -= most[k] * Math.hypot(a + x[k], b + y[k]);
+    for (int k = 0; k < most.length; k++) {
+      double p = a + x[k];
+      double q = b + y[k];
+      e -= most[k] * Math.sqrt(p * p + q * q);
+    }
     return e;
   }
 

@@ -46,6 +46,7 @@ final class RestStep {
   private final double[] residual;
   private final double[] direction;
   private final double[] attempt;
+  private final double[] stretch = new double[6];
   private final double[] scratch = new double[COLUMN];
   private final double[] pressing = new double[COLUMN];
   /** Number of linear solves so far, a measure of the work. */
@@ -141,7 +142,7 @@ final class RestStep {
     evaluate(step, from, held, load, inertia);
     double was = norm(residual);
     for (int newton = 0; newton < most; newton++) {
-      if (max(residual) <= near) return true;
+      if (max(residual) <= Math.max(near, Tolerances.MOVING_RESIDUAL * acceleration(inertia))) return true;
       double energyWas = energy;
       assemble(factor, false, inertia);
       solves++;
@@ -169,6 +170,18 @@ final class RestStep {
       was = norm(residual);
     }
     return max(residual) <= 1e3 * near;
+  }
+
+  /** The largest acceleration in the step, in g: of what goes on moving no more is asked than that this is right. */
+  double acceleration(double inertia) {
+    double worst = 0;
+    for (int i = 0; i < soft.bodies; i++) {
+      for (int k = 6 * i; k < 6 * i + 3; k++) {
+        worst = Math.max(worst, Math.abs(step[k]));
+        worst = Math.max(worst, Math.abs(step[k + 3]) * soft.arm[i]);
+      }
+    }
+    return worst * inertia;
   }
 
   private static double norm(double[] v) {
@@ -225,15 +238,13 @@ final class RestStep {
       int from0 = soft.springStart[i];
       int n = soft.springStart[i + 1] - from0;
       for (int r = 0; r < n; r++) {
+        stretch[r] = from.stretch[from0 + r] + soft.along(soft.springColumn, COLUMN * (from0 + r), i, d);
+      }
+      for (int r = 0; r < n; r++) {
         double f = 0;
-        double own = 0;
-        for (int c = 0; c < n; c++) {
-          double stretch = from.stretch[from0 + c] + soft.along(soft.springColumn, COLUMN * (from0 + c), i, d);
-          f -= soft.springStiffness[i][r * n + c] * stretch;
-          if (c == r) own = stretch;
-        }
+        for (int c = 0; c < n; c++) f -= soft.springStiffness[i][r * n + c] * stretch[c];
         spring[from0 + r] = f;
-        e -= 0.5 * f * own;
+        e -= 0.5 * f * stretch[r];
         soft.addTo(residual, soft.springColumn, COLUMN * (from0 + r), i, f);
       }
     }

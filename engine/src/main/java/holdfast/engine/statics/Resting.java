@@ -125,7 +125,7 @@ public final class Resting {
         carriedFrom = 0;
         continue;
       }
-      double acceleration = acceleration(inertia);
+      double acceleration = step.acceleration(inertia);
       double moved = advance(state);
       if (acceleration <= calm.accelerationG && moved <= calm.centre) {
         if (nudged || !state.slips()) return atRest(state);
@@ -216,7 +216,7 @@ public final class Resting {
     if (!(limit > 0) || !(arm > 0)) return;
     double s1 = v1 / limit;
     double s2 = v2 / limit;
-    double seen = TwistArm.glance(soft.patches[i], step.push, soft.cornerStart[i], s1, s2);
+    double seen = TwistArm.glance(soft.patches[i].u, soft.patches[i].v, step.push, soft.cornerStart[i], s1, s2);
     double twist = moment / limit;
     if (arm <= seen || twist * twist <= seen * seen * (1 - s1 * s1 - s2 * s2)) return;
     if (twistArms[i] == null) twistArms[i] = new TwistArm(soft.patches[i]);
@@ -231,19 +231,6 @@ public final class Resting {
     centre[3 * i] = gathered[0];
     centre[3 * i + 1] = gathered[1];
     centre[3 * i + 2] = gathered[2] < Tolerances.NO_ARM * mean ? 0 : Math.min(mean, gathered[2]);
-  }
-
-  /** The largest acceleration in the step just made, in g. */
-  private double acceleration(double inertia) {
-    double worst = 0;
-    for (int i = 0; i < soft.bodies; i++) {
-      double arm = heap.bodies().get(i).sizeM() / 2 / lengthM;
-      for (int k = 0; k < 3; k++) {
-        worst = Math.max(worst, Math.abs(step.step[6 * i + k]));
-        worst = Math.max(worst, Math.abs(step.step[6 * i + 3 + k]) * arm);
-      }
-    }
-    return worst * inertia;
   }
 
   private Rest atRest(RestState state) {

@@ -232,7 +232,8 @@ final class ShearLaws {
   }
 
   private double glance(int i, double[] push, double most) {
-    return TwistArm.glance(soft.patches[i], push, soft.cornerStart[i], force[3 * i] / most, force[3 * i + 1] / most);
+    Patch patch = soft.patches[i];
+    return TwistArm.glance(patch.u, patch.v, push, soft.cornerStart[i], force[3 * i] / most, force[3 * i + 1] / most);
   }
 
   /** The arm of the twist m together with the shear of a link, where it is shorter than {@code arm} and too short. */

@@ -299,6 +299,13 @@ final class Tolerances {
   /** Relative to the mean weight; residual at which a step is found. */
   static final double REST_RESIDUAL = 1e-11;
 
+  /**
+   * Relative to the acceleration in a time step; residual that will do while bodies go on moving. They go so far in the long
+   * steps that rounding alone leaves more than {@link #REST_RESIDUAL}. What comes to rest no longer accelerates and is found as
+   * finely as that.
+   */
+  static final double MOVING_RESIDUAL = 1e-4;
+
   /** Relative to the mean weight; residual of a time step where only a fall is looked for. */
   static final double NO_FALL_RESIDUAL = 1e-7;
 

@@ -58,29 +58,31 @@ final class TwistArm {
    * {@code T = arm (1 - V)}. These arms are the pushes' mean distance from their median that way: forces this way and that
    * way of it add up to none.
    *
+   * @param u corners along a first axis of the patch, metres
+   * @param v the same along the second
    * @param push pushes, from {@code start} on one a corner
-   * @param s1 shear along the first axis of the patch, over the limit of friction
+   * @param s1 shear along the first axis, over the limit of friction
    * @param s2 the same along the second
    * @return metres
    */
-  static double glance(Patch patch, double[] push, int start, double s1, double s2) {
+  static double glance(double[] u, double[] v, double[] push, int start, double s1, double s2) {
     double shear = Math.sqrt(s1 * s1 + s2 * s2);
     double e1 = shear > 0 ? s1 / shear : 1;
     double e2 = shear > 0 ? s2 / shear : 0;
-    double along = arm(patch, push, start, e1, e2);
+    double along = arm(u, v, push, start, e1, e2);
     double left = Math.max(0, 1 - shear);
-    return Math.max(along, arm(patch, push, start, -e2, e1) * Math.sqrt(left / (1 + shear)));
+    return Math.max(along, arm(u, v, push, start, -e2, e1) * Math.sqrt(left / (1 + shear)));
   }
 
-  private static double arm(Patch patch, double[] push, int start, double e1, double e2) {
-    int n = patch.u.length;
+  private static double arm(double[] u, double[] v, double[] push, int start, double e1, double e2) {
+    int n = u.length;
     double total = 0;
     double least = Double.POSITIVE_INFINITY;
     for (int q = 0; q < n; q++) {
       total += push[start + q];
-      double at = patch.u[q] * e1 + patch.v[q] * e2;
+      double at = u[q] * e1 + v[q] * e2;
       double sum = 0;
-      for (int k = 0; k < n; k++) sum += push[start + k] * Math.abs(patch.u[k] * e1 + patch.v[k] * e2 - at);
+      for (int k = 0; k < n; k++) sum += push[start + k] * Math.abs(u[k] * e1 + v[k] * e2 - at);
       least = Math.min(least, sum);
     }
     return least / total;

@@ -102,7 +102,7 @@ class TwistArmTest {
       assertThat(got).as("patch %d", t).isBetween(
           linear(p, u, v, s1, s2, 1) - slack, linear(p, u, v, s1, s2, 1 / Math.cos(Math.PI / EDGES)) + slack);
       // What is seen at a glance is never more than that.
-      double glance = TwistArm.glance(p, push, 0, s1, s2);
+      double glance = TwistArm.glance(p.u, p.v, push, 0, s1, s2);
       assertThat(glance * Math.sqrt(1 - shear * shear)).as("patch %d", t).isLessThanOrEqualTo(got + slack);
     }
   }
