@@ -103,7 +103,8 @@ public final class Check {
     AtomicReference<Apart> apart = new AtomicReference<>();
     AtomicReference<Supported> supports = new AtomicReference<>();
     List<Runnable> sections = List.of(
-        () -> pushes.set(Pushed.of(study, options)), () -> apart.set(Apart.of(study, shapes)),
+        () -> pushes.set(Pushed.of(study, options)),
+        () -> apart.set(recall.of(new ApartAsked(scene, shapes.placed()), () -> Apart.of(study, shapes))),
         () -> supports.set(Supported.of(study, options)));
     Parallel.map(sections, options.threads(), section -> {
       section.run();
@@ -160,6 +161,9 @@ public final class Check {
       return new Supported(options.roses() ? support.findings() : support.seen(), support.joints());
     }
   }
+
+  /** All that {@link Apart} depends on: whoever asks for room first and for pushes then need not wait for it twice. */
+  private record ApartAsked(Scene scene, List<PlacedRock> placed) {}
 
   /** What does not depend on pushes: room, pane and handling. */
   private record Apart(RoomFindings room, PaneStudy pane, List<Finding> handling) {

@@ -30,6 +30,9 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     }
   }
 
+  /** What one link of a heap that has not changed may carry. */
+  private record RangeAsked(PartJudge judge, int link) {}
+
   static PaneStudy of(HeapStudy study) {
     SceneHeap scene = study.scene();
     List<Integer> feet = new ArrayList<>();
@@ -80,8 +83,9 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
       PartJudge judge = study.judge(s, study.scene().seats().get(link).rock());
       if (judge == last || !judge.safe()) continue;
       last = judge;
-      PartJudge own = judge.forThread();
-      out.add(new FootForce(link, own.range(List.of(own.part().links().indexOf(link))), s));
+      int foot = judge.part().links().indexOf(link);
+      Range range = study.recall().of(new RangeAsked(judge, foot), () -> judge.forThread().range(List.of(foot)));
+      out.add(new FootForce(link, range, s));
     }
     return out;
   }

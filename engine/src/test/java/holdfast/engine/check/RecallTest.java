@@ -7,10 +7,12 @@ import holdfast.engine.bonding.TierQuestion;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Vec3;
+import holdfast.model.io.SceneReader;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -48,6 +50,27 @@ class RecallTest {
       CheckReport known = check(scene, exact, 2, recall);
       CheckReport fresh = check(scene, exact, 1, new Recall());
       assertThat(known).as("edit %d", k).usingRecursiveComparison().isEqualTo(fresh);
+    }
+  }
+
+  /** In the order in which a window asks: room first, pushes then, an edit, the edit taken back. */
+  @ParameterizedTest
+  @ValueSource(strings = {"glued-arch", "rod-pillar", "arch-on-slab"})
+  void whoAsksOnAndTakesBackHearsWhatAFreshCheckSays(String name) {
+    Scene scene = SceneReader.read(Path.of("../scenes/small/" + name + ".json")).match(s -> s, no -> {
+      throw new AssertionError(no.rendered());
+    });
+    Scene edited = moved(scene, scene.placements().size() - 1, new Vec3(1e-3, 0, 0));
+    Recall recall = new Recall();
+    for (Scene s : List.of(scene, edited, scene)) {
+      Shapes shapes = Shapes.of(s, MeshLoader.NONE);
+      assertThat(Check.standing(s, shapes, 1, CheckWatch.NONE, recall)).usingRecursiveComparison()
+          .isEqualTo(Check.standing(s, Shapes.of(s, MeshLoader.NONE), 1, CheckWatch.NONE, new Recall()));
+      for (boolean roses : new boolean[] {false, true}) {
+        CheckOptions options = new CheckOptions(1, roses, 0, 1);
+        assertThat(Check.run(s, shapes, options, CheckWatch.NONE, recall)).usingRecursiveComparison()
+            .isEqualTo(Check.run(s, Shapes.of(s, MeshLoader.NONE), options));
+      }
     }
   }
 
