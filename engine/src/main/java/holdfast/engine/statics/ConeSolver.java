@@ -92,6 +92,7 @@ final class ConeSolver {
     double bestMerit = Double.POSITIVE_INFINITY;
     int since = 0;
     for (; iteration < Tolerances.CONE_STEPS; iteration++) {
+      Parallel.stopIfInterrupted();
       residuals();
       end = judge(gap, residual);
       if (end != End.UNSETTLED) break;

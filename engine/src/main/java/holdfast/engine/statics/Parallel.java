@@ -78,8 +78,16 @@ public final class Parallel {
     }
   }
 
-  private static <T, R> R wanted(T item, Function<T, R> work) {
+  /**
+   * Ends with an {@link IllegalStateException} where the thread is interrupted: for work that takes long, before each of its
+   * steps. No answer comes of it then, so none can be read as a yes or kept.
+   */
+  static void stopIfInterrupted() {
     if (Thread.currentThread().isInterrupted()) throw new IllegalStateException("the check was interrupted");
+  }
+
+  private static <T, R> R wanted(T item, Function<T, R> work) {
+    stopIfInterrupted();
     return work.apply(item);
   }
 }

@@ -5,7 +5,8 @@ import java.util.Optional;
 
 /**
  * One separate heap in one state: whether it stands and stays, and what more it bears. What it found under its own weight
- * can be shared between threads; the methods that answer for more load are for one thread at a time.
+ * can be shared between threads; the methods that answer for more load are for one thread at a time. Where the thread is
+ * interrupted there is no answer but an {@link IllegalStateException}, soon.
  */
 public final class PartJudge {
   private final Heap.Part part;
@@ -183,6 +184,7 @@ public final class PartJudge {
 
   /** The same, forces and mechanism no farther apart than {@code share} of the bound. */
   public Margin atMost(List<Wrench> live, double cap, double share) {
+    Parallel.stopIfInterrupted();
     return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().margin(live, cap, share);
   }
 
@@ -209,6 +211,7 @@ public final class PartJudge {
 
   /** Whether it is seen at a glance to stay with {@code factor} times {@code live} on top; a no says nothing. */
   boolean plainlyBears(List<Wrench> live, double factor) {
+    Parallel.stopIfInterrupted();
     if (!(rest instanceof Rest.Stays s)) return false;
     if (!quickTried) {
       if (resting == null) resting = new Resting(heap, typicalN);

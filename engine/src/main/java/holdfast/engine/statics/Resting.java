@@ -97,7 +97,7 @@ public final class Resting {
     return follow(before.copy(), loads, Tolerances.REST_LEAST_INERTIA);
   }
 
-  /** Number of linear solves so far, a measure of the work. */
+  /** Number of linear solves so far, a measure of the work; none is begun for a thread that is interrupted. */
   public int solves() {
     return step.solves;
   }
@@ -111,6 +111,7 @@ public final class Resting {
     double carriedFrom = 0;
     boolean nudged = false;
     for (int time = 0; time < Tolerances.REST_STEPS; time++) {
+      Parallel.stopIfInterrupted();
       hold(state);
       if (time == 0 && firstInertia < Tolerances.REST_NEXT_INERTIA) {
         // All at once: most loads are borne without anything letting go.

@@ -1,6 +1,7 @@
 package holdfast.engine.statics;
 
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * A third look at what stays, for the safe side. Where a contact has slipped as the heap came to rest, what holds may hang on
@@ -14,9 +15,15 @@ final class StiffnessCheck {
 
   /** The answer {@code rest} to {@code loads}, or {@code Undecided} where it hangs on the stiffnesses. */
   static Rest confirmed(Heap heap, double typicalN, List<Wrench> loads, Rest rest) {
+    return confirmed(rest, draw -> new Resting(heap, typicalN, draw, Resting.Calm.NO_FALL).under(loads));
+  }
+
+  /** @param asked what the heap does with contacts of other stiffnesses */
+  static Rest confirmed(Rest rest, Function<Stiffness, Rest> asked) {
     if (!(rest instanceof Rest.Stays s) || !s.state().slips()) return rest;
     for (int draw = 1; draw <= Tolerances.STIFFNESS_DRAWS; draw++) {
-      if (new Resting(heap, typicalN, Stiffness.drawn(draw), Resting.Calm.NO_FALL).under(loads) instanceof Rest.Moves) {
+      Parallel.stopIfInterrupted();
+      if (asked.apply(Stiffness.drawn(draw)) instanceof Rest.Moves) {
         return new Rest.Undecided("it stays or falls by how stiff its contacts are");
       }
     }
