@@ -178,24 +178,30 @@ final class CompliantHeap {
 
   /** How far the movement {@code d} goes along a column. */
   double along(double[] columns, int at, int link, double[] d) {
-    double s = 0;
-    int x = 6 * a[link];
-    for (int r = 0; r < 6; r++) s += columns[at + r] * d[x + r];
-    if (b[link] >= 0) {
-      int y = 6 * b[link];
-      for (int r = 0; r < 6; r++) s += columns[at + 6 + r] * d[y + r];
-    }
-    return s;
+    double onA = dot(columns, at, d, 6 * a[link]);
+    return b[link] >= 0 ? onA + dot(columns, at + 6, d, 6 * b[link]) : onA;
   }
 
   /** Adds the force {@code f} along a column to {@code out}. */
   void addTo(double[] out, double[] columns, int at, int link, double f) {
-    int x = 6 * a[link];
-    for (int r = 0; r < 6; r++) out[x + r] += columns[at + r] * f;
-    if (b[link] >= 0) {
-      int y = 6 * b[link];
-      for (int r = 0; r < 6; r++) out[y + r] += columns[at + 6 + r] * f;
-    }
+    add(out, 6 * a[link], columns, at, f);
+    if (b[link] >= 0) add(out, 6 * b[link], columns, at + 6, f);
+  }
+
+  // Written out: short checks run before the compiler that would do it has seen these.
+
+  private static double dot(double[] p, int i, double[] q, int j) {
+    return p[i] * q[j] + p[i + 1] * q[j + 1] + p[i + 2] * q[j + 2] + p[i + 3] * q[j + 3] + p[i + 4] * q[j + 4]
+        + p[i + 5] * q[j + 5];
+  }
+
+  private static void add(double[] to, int i, double[] p, int j, double f) {
+    to[i] += p[j] * f;
+    to[i + 1] += p[j + 1] * f;
+    to[i + 2] += p[j + 2] * f;
+    to[i + 3] += p[j + 3] * f;
+    to[i + 4] += p[j + 4] * f;
+    to[i + 5] += p[j + 5] * f;
   }
 
   /** A heap that carries nothing yet. */

@@ -61,12 +61,12 @@ final class CornerLimit {
     double round = 0;
     double reach = 0;
     for (int k = 0; k < most.length; k++) {
-      double arm = Math.sqrt(x[k] * x[k] + y[k] * y[k]);
+      double arm = Patch.length(x[k], y[k]);
       limit += most[k];
       round += most[k] * arm;
       reach = Math.max(reach, arm);
     }
-    double shear = Math.sqrt(u * u + v * v);
+    double shear = Patch.length(u, v);
     double none = NONE * limit * reach;
     if (twist <= none) return shear <= limit * (1 + NONE);
     if (seenToGive(limit, shear)) return true;
@@ -86,11 +86,7 @@ final class CornerLimit {
 
   private double excess(double a, double b) {
     double e = a * u + b * v + twist;
-    for (int k = 0; k < most.length; k++) {
-      double p = a + x[k];
-      double q = b + y[k];
-      e -= most[k] * Math.sqrt(p * p + q * q);
-    }
+    for (int k = 0; k < most.length; k++) e -= most[k] * Patch.length(a + x[k], b + y[k]);
     return e;
   }
 

@@ -1,7 +1,5 @@
 package holdfast.engine.statics;
 
-import java.util.Arrays;
-
 /**
  * The arm of a twist that comes with a shear. The ellipse of shear and twist ({@link Elements}) grants both together on an
  * arm for twist alone; where the pressure sits at one end of a narrow patch no pressure whatever may give that. What any
@@ -66,7 +64,7 @@ final class TwistArm {
    * @return metres
    */
   static double glance(double[] u, double[] v, double[] push, int start, double s1, double s2) {
-    double shear = Math.sqrt(s1 * s1 + s2 * s2);
+    double shear = Patch.length(s1, s2);
     double e1 = shear > 0 ? s1 / shear : 1;
     double e2 = shear > 0 ? s2 / shear : 0;
     double along = arm(u, v, push, start, e1, e2);
@@ -100,7 +98,7 @@ final class TwistArm {
    * @param rough share by which it may come out too short
    */
   double beside(double u, double v, double s1, double s2, double way, double enough, double rough) {
-    double share = Math.min(1, Tolerances.MOST_SHEAR / Math.hypot(s1, s2));
+    double share = Math.min(1, Tolerances.MOST_SHEAR / Patch.length(s1, s2));
     double t1 = s1 * share;
     double t2 = s2 * share;
     double left = Math.sqrt(1 - t1 * t1 - t2 * t2);
@@ -114,9 +112,9 @@ final class TwistArm {
     for (int k = 0; k < corners; k++) {
       x[k] = (patch.u[k] - in * u) / reach;
       y[k] = (patch.v[k] - in * v) / reach;
-      far = Math.max(far, Math.hypot(x[k], y[k]));
+      far = Math.max(far, x[k] * x[k] + y[k] * y[k]);
     }
-    z[0] = 2 * far;
+    z[0] = 2 * Math.sqrt(far);
     for (int i = 1; i < N; i++) z[i] = 0;
     double last = 2 * corners / Tolerances.TWIST_GAP;
     for (double weight = Tolerances.TWIST_BEGIN; weight < last; weight *= Tolerances.TWIST_PATH) {
@@ -161,39 +159,67 @@ final class TwistArm {
     return true;
   }
 
-  /** Slope and curvature of {@code weight (h(p) - a . V) - sum log (h_k^2 - |w_k|^2)}. */
+  /**
+   * Slope and curvature of {@code weight (h(p) - a . V) - sum log (h_k^2 - |w_k|^2)}. With q_k the difference, the curvature is
+   * the sum of {@code g g' + (2/q) D}, g the slope of log q and D minus the outer product of (1, x, y) with itself for h, and
+   * the identity for w. Written out: a short check runs before the compiler that would do it has seen this.
+   */
   private void derive(double weight, double s1, double s2, double way) {
-    Arrays.fill(curve, 0);
-    slope[0] = weight;
-    slope[1] = 0;
-    slope[2] = 0;
-    slope[3] = -weight * s1;
-    slope[4] = -weight * s2;
+    double f0 = weight, f1 = 0, f2 = 0, f3 = -weight * s1, f4 = -weight * s2;
+    double c00 = 0, c10 = 0, c11 = 0, c20 = 0, c21 = 0, c22 = 0, c30 = 0, c31 = 0, c32 = 0, c33 = 0;
+    double c40 = 0, c41 = 0, c42 = 0, c43 = 0, c44 = 0;
     for (int k = 0; k < corners; k++) {
-      double h = z[0] + z[1] * x[k] + z[2] * y[k];
-      double w1 = z[3] - way * y[k];
-      double w2 = z[4] + way * x[k];
-      double q = h * h - w1 * w1 - w2 * w2;
-      double[] g = tried;
-      g[0] = 2 * h / q;
-      g[1] = g[0] * x[k];
-      g[2] = g[0] * y[k];
-      g[3] = -2 * w1 / q;
-      g[4] = -2 * w2 / q;
-      for (int i = 0; i < N; i++) {
-        slope[i] -= g[i];
-        for (int j = 0; j <= i; j++) curve[i * N + j] += g[i] * g[j];
-      }
-      double c = 2 / q;
-      curve[0] -= c;
-      curve[N] -= c * x[k];
-      curve[N + 1] -= c * x[k] * x[k];
-      curve[2 * N] -= c * y[k];
-      curve[2 * N + 1] -= c * x[k] * y[k];
-      curve[2 * N + 2] -= c * y[k] * y[k];
-      curve[3 * N + 3] += c;
-      curve[4 * N + 4] += c;
+      double xk = x[k];
+      double yk = y[k];
+      double h = z[0] + z[1] * xk + z[2] * yk;
+      double w1 = z[3] - way * yk;
+      double w2 = z[4] + way * xk;
+      double c = 2 / (h * h - w1 * w1 - w2 * w2);
+      double g0 = c * h;
+      double g3 = -c * w1;
+      double g4 = -c * w2;
+      f0 -= g0;
+      f1 -= g0 * xk;
+      f2 -= g0 * yk;
+      f3 -= g3;
+      f4 -= g4;
+      double of = g0 * g0 - c;
+      c00 += of;
+      c10 += of * xk;
+      c11 += of * xk * xk;
+      c20 += of * yk;
+      c21 += of * xk * yk;
+      c22 += of * yk * yk;
+      c30 += g3 * g0;
+      c31 += g3 * g0 * xk;
+      c32 += g3 * g0 * yk;
+      c33 += g3 * g3 + c;
+      c40 += g4 * g0;
+      c41 += g4 * g0 * xk;
+      c42 += g4 * g0 * yk;
+      c43 += g4 * g3;
+      c44 += g4 * g4 + c;
     }
+    slope[0] = f0;
+    slope[1] = f1;
+    slope[2] = f2;
+    slope[3] = f3;
+    slope[4] = f4;
+    curve[0] = c00;
+    curve[N] = c10;
+    curve[N + 1] = c11;
+    curve[2 * N] = c20;
+    curve[2 * N + 1] = c21;
+    curve[2 * N + 2] = c22;
+    curve[3 * N] = c30;
+    curve[3 * N + 1] = c31;
+    curve[3 * N + 2] = c32;
+    curve[3 * N + 3] = c33;
+    curve[4 * N] = c40;
+    curve[4 * N + 1] = c41;
+    curve[4 * N + 2] = c42;
+    curve[4 * N + 3] = c43;
+    curve[4 * N + 4] = c44;
   }
 
   /** The Newton step, by Cholesky; returns the decrement. Corners in line leave one slope free: it stays. */
