@@ -148,6 +148,11 @@ public final class ForceBalance {
     return orUndecided(best, before);
   }
 
+  /** The same to a millionth. */
+  public Margin fine(List<Wrench> dead, List<Wrench> live, double cap) {
+    return margin(dead, live, cap, Tolerances.PRESSURE_FINE);
+  }
+
   private static Margin orUndecided(Margin.Limited best, double near) {
     return best != null ? best : new Margin.Undecided("the force balance did not settle", near);
   }
@@ -312,7 +317,13 @@ public final class ForceBalance {
     return new Centres(next, admissible, idle, worst);
   }
 
-  static String off(double residual) {
+  /** Forces that were found elsewhere, put together anew: a balance of {@code loads} only where nothing is left over. */
+  static Balance checked(Heap heap, List<Wrench> loads, Forces found) {
+    double off = found.unbalanced(heap, loads);
+    return off <= Tolerances.BALANCE_RESIDUAL ? new Balance.Stands(found) : new Balance.Undecided(off(off));
+  }
+
+  private static String off(double residual) {
     return String.format(java.util.Locale.ROOT, "recomputed forces are out of balance by %.1e of the load", residual);
   }
 }

@@ -87,7 +87,7 @@ public final class LooseBlocksSolver {
     if (live.isEmpty() || equilibrium != Answer.YES) {
       return new Result(equilibrium, stays, reason, OptionalDouble.empty(), OptionalDouble.empty());
     }
-    Margin margin = balance.margin(dead, live.get(), Tolerances.FACTOR_CAP, Tolerances.PRESSURE_FINE);
+    Margin margin = balance.fine(dead, live.get(), Tolerances.FACTOR_CAP);
     OptionalDouble associative = margin.match(
         l -> OptionalDouble.of(l.factor()), b -> OptionalDouble.empty(), f -> OptionalDouble.empty(),
         u -> OptionalDouble.empty());

@@ -2,6 +2,7 @@ package holdfast.engine.statics;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * One separate heap in one state: whether it stands and stays, and what more it bears. What it found under its own weight
@@ -30,11 +31,6 @@ public final class PartJudge {
     this(part, whole, true, true);
   }
 
-  private Balance balanced(Forces found) {
-    double off = found.unbalanced(heap, dead);
-    return off <= Tolerances.BALANCE_RESIDUAL ? new Balance.Stands(found) : new Balance.Undecided(ForceBalance.off(off));
-  }
-
   private Rest confirmed(Rest first) {
     return StiffnessCheck.confirmed(heap, typicalN, dead, CornerCheck.confirmed(heap, typicalN, dead, first));
   }
@@ -47,7 +43,7 @@ public final class PartJudge {
     resting = new Resting(heap, typicalN);
     Rest first = resting.under(dead);
     rest = looksAgain ? confirmed(first) : first;
-    Balance seen = rest instanceof Rest.Stays s ? balanced(s.forces()) : new Balance.Undecided("it was not asked about");
+    Balance seen = rest instanceof Rest.Stays s ? ForceBalance.checked(heap, dead, s.forces()) : new Balance.Undecided("it was not asked about");
     balance = asksBalance && !(seen instanceof Balance.Stands) ? new ForceBalance(heap, typicalN).stands(dead) : seen;
   }
 
@@ -174,18 +170,22 @@ public final class PartJudge {
    * true bound of what stays, enclosed to one part in a hundred. A heap whose own weight has no balance falls.
    */
   public Margin atMost(List<Wrench> live, double cap) {
-    return atMost(live, cap, Tolerances.BOUND_COARSE);
+    return bounded(b -> b.coarse(live, cap));
   }
 
   /** The same to 5e-8 of the bound. */
   Margin atMostFinely(List<Wrench> live, double cap) {
-    return atMost(live, cap, Tolerances.BOUND_FINE);
+    return bounded(b -> b.fine(live, cap));
   }
 
   /** The same, forces and mechanism no farther apart than {@code share} of the bound. */
   public Margin atMost(List<Wrench> live, double cap, double share) {
+    return bounded(b -> b.margin(live, cap, share));
+  }
+
+  private Margin bounded(Function<PushBound, Margin> question) {
     Parallel.stopIfInterrupted();
-    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : bound().margin(live, cap, share);
+    return balance instanceof Balance.Falls f ? new Margin.Falls(f.mechanism()) : question.apply(bound());
   }
 
   private PushBound bound() {
