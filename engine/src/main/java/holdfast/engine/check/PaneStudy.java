@@ -2,11 +2,13 @@ package holdfast.engine.check;
 
 import holdfast.engine.check.CheckReport.FootLine;
 import holdfast.engine.pane.BottomPane;
+import holdfast.engine.pane.FoamPlate;
 import holdfast.engine.pane.FootLoad;
 import holdfast.engine.pane.LoadCase;
 import holdfast.engine.pane.PaneFinding;
 import holdfast.engine.pane.PaneLoad;
 import holdfast.engine.pane.PaneReport;
+import holdfast.engine.pane.Plate;
 import holdfast.engine.statics.ForceBalance.Range;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.SceneHeap;
@@ -29,6 +31,9 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
       return range.bounded() && !Double.isNaN(range.leastN());
     }
   }
+
+  /** A pane on foam; an edit of the rocks leaves it as it is. */
+  private record FoamAsked(Plate plate, double foundationNm3) {}
 
   /** What one link of a heap that has not changed may carry. */
   private record RangeAsked(PartJudge judge, int link) {}
@@ -61,7 +66,8 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     Optional<PaneLoad.HeldRock> heaviest = scene.rocks().stream()
         .map(r -> new PaneLoad.HeldRock(r.rock().name(), r.body().dryMassKg()))
         .max(Comparator.comparingDouble(PaneLoad.HeldRock::massKg));
-    PaneReport report = BottomPane.judge(scene.scene(), new PaneLoad(cases, heaviest));
+    PaneReport report = BottomPane.judge(scene.scene(), new PaneLoad(cases, heaviest),
+        (plate, foam) -> study.recall().of(new FoamAsked(plate, foam), () -> new FoamPlate(plate, foam)));
     return new PaneStudy(lines(scene, byFoot), Optional.of(report),
         report.findings().stream().map(f -> finding(f, study)).toList());
   }

@@ -4,11 +4,9 @@ import holdfast.model.geom.Hull;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.Deque;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -19,22 +17,18 @@ import java.util.TreeSet;
  *
  * <p>The problem: the places of the ball's centre, at least its radius from rock, glass, floor and sand, fall into
  * connected parts; the parts that do not reach the water's surface are pockets. Solved on a lattice of a quarter of the
- * ball's size: rock is entered column by column where a vertical line passes a hull, the distance to the nearest solid
- * is exact on the lattice, parts are found by flooding. An opening is therefore told from the limit only to within about
- * half a lattice step on either side, an eighth of the size. The lattice ends one ball beyond the rocks: from there nothing
- * but glass is in the way, so a ball that gets there is out.
+ * ball's size: rock is entered column by column where a vertical line passes a hull, the distance to the nearest solid is
+ * exact on the lattice as far as the ball reaches, parts are found by flooding. An opening is therefore told from the limit
+ * only to within about half a lattice step on either side, an eighth of the size. The lattice ends one ball beyond the
+ * rocks: from there nothing but glass is in the way, so a ball that gets there is out.
  *
  * <p>Devices are not counted as solid: water goes through them. Crevices too tight for the ball itself are no pockets.
- *
- * @see "Felzenszwalb &amp; Huttenlocher 2012, Distance transforms of sampled functions, Theory of Computing 8:415"
  */
 public final class DeadWater {
   private static final double STEPS_PER_BALL = 4;
 
   /** Lattice points above which the lattice is made coarser; 400 MB are not worth a hint about flow. */
   private static final double MOST_POINTS = 6e6;
-
-  private static final double FAR = 1e12;
 
   private final int nx;
   private final int ny;
@@ -161,11 +155,9 @@ public final class DeadWater {
   }
 
   private List<Pocket> pockets(double radiusM, List<String> names) {
-    double[] squared = new double[rockAt.length];
-    for (int p = 0; p < squared.length; p++) squared[p] = rockAt[p] >= 0 ? 0 : FAR;
-    distances(squared);
     // Points stand half a step inside the solid's skin on the average.
     double least = radiusM / stepM + 0.5;
+    int[] squared = distances((int) Math.ceil(least));
     boolean[] roomy = new boolean[rockAt.length];
     for (int k = 0; k < nz; k++) {
       for (int j = 0; j < ny; j++) {
@@ -177,10 +169,12 @@ public final class DeadWater {
       }
     }
     boolean[] seen = new boolean[rockAt.length];
-    for (int p = 0; p < rockAt.length; p++) if (roomy[p] && !seen[p] && isOut(p)) flood(p, roomy, seen);
+    int[] queue = new int[rockAt.length];
+    for (int p = 0; p < rockAt.length; p++) if (roomy[p] && !seen[p] && isOut(p)) flood(p, roomy, seen, queue);
     List<Pocket> out = new ArrayList<>();
     for (int p = 0; p < roomy.length; p++) {
-      if (roomy[p] && !seen[p]) out.add(pocket(flood(p, roomy, seen), radiusM, names));
+      if (!roomy[p] || seen[p]) continue;
+      out.add(pocket(Arrays.copyOf(queue, flood(p, roomy, seen, queue)), radiusM, names));
     }
     out.sort(Comparator.comparingDouble(Pocket::volumeM3).reversed());
     return out;
@@ -197,35 +191,35 @@ public final class DeadWater {
     return left || right || front || back || p / nx / ny == nz - 1;
   }
 
-  /** All points joined to one through faces. */
-  private List<Integer> flood(int start, boolean[] roomy, boolean[] seen) {
-    List<Integer> out = new ArrayList<>();
-    Deque<Integer> open = new ArrayDeque<>(List.of(start));
+  /** All points joined to one through faces, put into {@code queue}; returns how many. */
+  private int flood(int start, boolean[] roomy, boolean[] seen, int[] queue) {
     seen[start] = true;
-    while (!open.isEmpty()) {
-      int p = open.poll();
-      out.add(p);
+    queue[0] = start;
+    int end = 1;
+    for (int next = 0; next < end; next++) {
+      int p = queue[next];
       int i = p % nx;
       int j = p / nx % ny;
       int k = p / nx / ny;
-      if (i > 0) visit(p - 1, roomy, seen, open);
-      if (i < nx - 1) visit(p + 1, roomy, seen, open);
-      if (j > 0) visit(p - nx, roomy, seen, open);
-      if (j < ny - 1) visit(p + nx, roomy, seen, open);
-      if (k > 0) visit(p - nx * ny, roomy, seen, open);
-      if (k < nz - 1) visit(p + nx * ny, roomy, seen, open);
+      if (i > 0) end = visit(p - 1, roomy, seen, queue, end);
+      if (i < nx - 1) end = visit(p + 1, roomy, seen, queue, end);
+      if (j > 0) end = visit(p - nx, roomy, seen, queue, end);
+      if (j < ny - 1) end = visit(p + nx, roomy, seen, queue, end);
+      if (k > 0) end = visit(p - nx * ny, roomy, seen, queue, end);
+      if (k < nz - 1) end = visit(p + nx * ny, roomy, seen, queue, end);
     }
-    return out;
+    return end;
   }
 
-  private static void visit(int p, boolean[] roomy, boolean[] seen, Deque<Integer> open) {
-    if (!roomy[p] || seen[p]) return;
+  private static int visit(int p, boolean[] roomy, boolean[] seen, int[] queue, int end) {
+    if (!roomy[p] || seen[p]) return end;
     seen[p] = true;
-    open.add(p);
+    queue[end] = p;
+    return end + 1;
   }
 
   /** What the ball sweeps from its places in a pocket, and the rocks that it comes near. */
-  private Pocket pocket(List<Integer> centres, double radiusM, List<String> names) {
+  private Pocket pocket(int[] centres, double radiusM, List<String> names) {
     int reach = (int) Math.ceil(radiusM / stepM);
     Set<Integer> swept = new TreeSet<>();
     Set<Integer> near = new TreeSet<>();
@@ -245,51 +239,43 @@ public final class DeadWater {
         }
       }
     }
-    return new Pocket(swept.size() * Math.pow(stepM, 3), sum.times(1.0 / centres.size()),
+    return new Pocket(swept.size() * Math.pow(stepM, 3), sum.times(1.0 / centres.length),
         near.stream().map(names::get).toList(), swept.stream().map(this::middle).toList(), stepM);
   }
 
-  /** Squared distance, in steps, of every point to the nearest solid one: one axis after the other. */
-  private void distances(double[] f) {
-    int longest = Math.max(nx, Math.max(ny, nz));
-    double[] line = new double[longest];
-    double[] result = new double[longest];
-    int[] vertex = new int[longest];
-    double[] border = new double[longest + 1];
+  /**
+   * Squared distance, in steps, of every point to the nearest solid one, axis by axis; what is farther than {@code most} steps
+   * is told as at least that.
+   */
+  private int[] distances(int most) {
+    int[] f = new int[rockAt.length];
+    for (int p = 0; p < f.length; p++) f[p] = rockAt[p] >= 0 ? 0 : most * most;
+    int[] line = new int[Math.max(nx, Math.max(ny, nz))];
     for (int k = 0; k < nz; k++) {
-      for (int j = 0; j < ny; j++) along(f, index(0, j, k), 1, nx, line, result, vertex, border);
-      for (int i = 0; i < nx; i++) along(f, index(i, 0, k), nx, ny, line, result, vertex, border);
+      for (int j = 0; j < ny; j++) along(f, index(0, j, k), 1, nx, most, line);
+      for (int i = 0; i < nx; i++) along(f, index(i, 0, k), nx, ny, most, line);
     }
     for (int j = 0; j < ny; j++) {
-      for (int i = 0; i < nx; i++) along(f, index(i, j, 0), nx * ny, nz, line, result, vertex, border);
+      for (int i = 0; i < nx; i++) along(f, index(i, j, 0), nx * ny, nz, most, line);
     }
+    return f;
   }
 
-  /** The lower envelope of the parabolas on one line. */
-  private static void along(
-      double[] f, int start, int stride, int n, double[] line, double[] result, int[] vertex, double[] border) {
-    for (int q = 0; q < n; q++) line[q] = f[start + q * stride];
-    int k = 0;
-    vertex[0] = 0;
-    border[0] = Double.NEGATIVE_INFINITY;
-    border[1] = Double.POSITIVE_INFINITY;
-    for (int q = 1; q < n; q++) {
-      double s = meet(line, q, vertex[k]);
-      while (s <= border[k]) s = meet(line, q, vertex[--k]);
-      vertex[++k] = q;
-      border[k] = s;
-      border[k + 1] = Double.POSITIVE_INFINITY;
-    }
-    k = 0;
+  /** The least of the squared distances on one line, each with the square of the way to it. */
+  private static void along(int[] f, int start, int stride, int n, int most, int[] line) {
+    boolean near = false;
     for (int q = 0; q < n; q++) {
-      while (border[k + 1] < q) k++;
-      double d = q - vertex[k];
-      result[q] = d * d + line[vertex[k]];
+      line[q] = f[start + q * stride];
+      near |= line[q] < most * most;
     }
-    for (int q = 0; q < n; q++) f[start + q * stride] = Math.min(FAR, result[q]);
-  }
-
-  private static double meet(double[] line, int q, int v) {
-    return ((line[q] + (double) q * q) - (line[v] + (double) v * v)) / (2.0 * q - 2.0 * v);
+    if (!near) return;
+    for (int q = 0; q < n; q++) {
+      int least = line[q];
+      for (int d = 1; d < most; d++) {
+        if (q >= d) least = Math.min(least, line[q - d] + d * d);
+        if (q + d < n) least = Math.min(least, line[q + d] + d * d);
+      }
+      f[start + q * stride] = least;
+    }
   }
 }

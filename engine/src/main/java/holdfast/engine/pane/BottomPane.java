@@ -38,8 +38,16 @@ public final class BottomPane {
   private final double offsetM;
   private final List<FootLoad> feet;
   private final int mapPoints;
+  private final Foams foams;
 
-  private BottomPane(Scene scene, PaneLoad load, int mapPoints) {
+  /** Where panes on foam come from: whoever judges one again and again may keep them with what they have worked out. */
+  @FunctionalInterface
+  public interface Foams {
+    FoamPlate on(Plate plate, double foundationNm3);
+  }
+
+  private BottomPane(Scene scene, PaneLoad load, int mapPoints, Foams foams) {
+    this.foams = foams;
     this.scene = scene;
     this.load = load;
     this.plate = plateOf(scene);
@@ -51,13 +59,18 @@ public final class BottomPane {
 
   /** Judges the bottom pane of a scene under its feet. */
   public static PaneReport judge(Scene scene, PaneLoad load) {
-    return judge(scene, load, MAP_POINTS);
+    return judge(scene, load, FoamPlate::new);
+  }
+
+  /** The same with panes on foam from elsewhere. */
+  public static PaneReport judge(Scene scene, PaneLoad load, Foams foams) {
+    return new BottomPane(scene, load, MAP_POINTS, foams).report();
   }
 
   /** The same with a stress map of {@code mapPoints} points along the longer side. */
   public static PaneReport judge(Scene scene, PaneLoad load, int mapPoints) {
     if (mapPoints < 3) throw new IllegalArgumentException("mapPoints must be 3 or more, was " + mapPoints);
-    return new BottomPane(scene, load, mapPoints).report();
+    return new BottomPane(scene, load, mapPoints, FoamPlate::new).report();
   }
 
   /** The bottom pane of a scene; it reaches to the middle of the side panes. */
@@ -95,8 +108,8 @@ public final class BottomPane {
     if (support != Tank.BottomSupport.EDGES) {
       double soft = scene.settings().get(Setting.FOAM_SOFT_N_M3);
       double stiff = scene.settings().get(Setting.FOAM_STIFF_N_M3);
-      beds.add(new Bed(new FoamPlate(plate, soft), "soft foam", OptionalDouble.of(soft)));
-      if (stiff != soft) beds.add(new Bed(new FoamPlate(plate, stiff), "stiff foam", OptionalDouble.of(stiff)));
+      beds.add(new Bed(foams.on(plate, soft), "soft foam", OptionalDouble.of(soft)));
+      if (stiff != soft) beds.add(new Bed(foams.on(plate, stiff), "stiff foam", OptionalDouble.of(stiff)));
     }
     return beds;
   }
@@ -191,21 +204,13 @@ public final class BottomPane {
   /** On the nodes of a net, then refined by halving steps. */
   private double greatestDeflectionMm(PlateModel.Deflection deflection) {
     int n = 12;
-    double bestX = 0.5 * plate.lengthM();
-    double bestY = 0.5 * plate.widthM();
-    double best = deflection.atM(bestX, bestY);
-    for (int i = 0; i <= n; i++) {
-      for (int j = 0; j <= n; j++) {
-        double x = plate.lengthM() * i / n;
-        double y = plate.widthM() * j / n;
-        double w = deflection.atM(x, y);
-        if (w > best) {
-          best = w;
-          bestX = x;
-          bestY = y;
-        }
-      }
-    }
+    PlateModel.Net net = new PlateModel.Net(plate, n + 1, n + 1);
+    double[] onNet = deflection.onNet(net);
+    int most = n / 2 * (n + 2);
+    for (int k = 0; k < onNet.length; k++) if (onNet[k] > onNet[most]) most = k;
+    double bestX = net.x(most);
+    double bestY = net.y(most);
+    double best = onNet[most];
     double dx = 0.5 * plate.lengthM() / n;
     double dy = 0.5 * plate.widthM() / n;
     for (int round = 0; round < 7; round++, dx *= 0.5, dy *= 0.5) {
@@ -228,18 +233,15 @@ public final class BottomPane {
   private StressMap map(Solved s) {
     int columns = s.solver.columns();
     int rows = s.solver.rows();
-    double stepX = plate.lengthM() / (columns - 1);
-    double stepY = plate.widthM() / (rows - 1);
     double[] stress = s.solver.stressMapPa(s.envelope, s.evenPa);
-    PlateModel.Deflection deflection = s.solver.deflection(s.worst.peak().forcesN(), s.evenPa);
+    double[] deflection = s.solver.deflection(s.worst.peak().forcesN(), s.evenPa)
+        .onNet(new PlateModel.Net(plate, columns, rows));
     List<Double> stresses = new ArrayList<>(stress.length);
     List<Double> deflections = new ArrayList<>(stress.length);
-    for (int j = 0; j < rows; j++) {
-      for (int i = 0; i < columns; i++) {
-        stresses.add(stress[j * columns + i] / PA_PER_N_MM2);
-        deflections.add(1e3 * deflection.atM(i * stepX, j * stepY));
-      }
-    }
+    for (double pa : stress) stresses.add(pa / PA_PER_N_MM2);
+    for (double m : deflection) deflections.add(1e3 * m);
+    double stepX = plate.lengthM() / (columns - 1);
+    double stepY = plate.widthM() / (rows - 1);
     return new StressMap(
         s.stress.load(), s.bed.words, columns, rows, mm(0), 1e3 * stepX, mm(0), 1e3 * stepY, stresses, deflections);
   }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A rectangular pane bedded on foam over a full deck, all edges free.
@@ -37,6 +38,8 @@ public final class FoamPlate implements PlateModel {
       return size() > Tolerances.LOADS_KEPT;
     }
   };
+  /** What newtons at the nodes of a net leave along the outline, node by node: it does not depend on the loads. */
+  private final Map<Net, double[][]> newtons = new ConcurrentHashMap<>();
 
   public FoamPlate(Plate plate, double foundationNm3) {
     this(plate, foundationNm3, 1);
@@ -168,18 +171,64 @@ public final class FoamPlate implements PlateModel {
       mirrored[i] = withImages(points[i], load.patch().ring());
     }
     if (field == null) return (x, y) -> waterPa / foundationNm3;
-    double[] loaded = field;
-    double[] moved = forces.trace(unknowns);
-    return (x, y) -> {
-      double[] here = withImages(new double[] {x, y, 1}, List.of(new Point2(x, y)));
-      double[] asked = forces.of(here);
+    return new Sunk(points, mirrored, forcesN.clone(), field, forces.trace(unknowns), waterPa / foundationNm3);
+  }
+
+  private final class Sunk implements Deflection {
+    private final double[][] points;
+    private final double[][] mirrored;
+    private final double[] forcesN;
+    private final double[] loaded;
+    private final double[] moved;
+    private final double evenM;
+
+    Sunk(double[][] points, double[][] mirrored, double[] forcesN, double[] loaded, double[] moved, double evenM) {
+      this.points = points;
+      this.mirrored = mirrored;
+      this.forcesN = forcesN;
+      this.loaded = loaded;
+      this.moved = moved;
+      this.evenM = evenM;
+    }
+
+    @Override
+    public double atM(double x, double y) {
+      return atM(newton(x, y), newtonLeaves(x, y));
+    }
+
+    @Override
+    public double[] onNet(Net net) {
+      if (net.nodes() > Tolerances.NEWTONS_KEPT) return Deflection.super.onNet(net);
+      double[][] asked = newtons.computeIfAbsent(net, FoamPlate.this::newtons);
+      double[] all = new double[net.nodes()];
+      for (int n = 0; n < all.length; n++) all[n] = atM(newton(net.x(n), net.y(n)), asked[n]);
+      return all;
+    }
+
+    private double atM(double[] here, double[] asked) {
       double sum = -forces.work(loaded, asked) - forces.work(asked, loaded);
       for (int i = 0; i < points.length; i++) {
         sum += forcesN[i] * endless(mirrored[i], here, 1);
         sum += forcesN[i] * endless(here, points[i], points[i].length / 3);
       }
-      return waterPa / foundationNm3 + 0.5 * sum - forces.work(asked, moved);
-    };
+      return evenM + 0.5 * sum - forces.work(asked, moved);
+    }
+  }
+
+  /** A newton at a place and its images. */
+  private double[] newton(double x, double y) {
+    return withImages(new double[] {x, y, 1}, List.of(new Point2(x, y)));
+  }
+
+  /** What they leave along the outline. */
+  private double[] newtonLeaves(double x, double y) {
+    return forces.of(newton(x, y));
+  }
+
+  private double[][] newtons(Net net) {
+    double[][] all = new double[net.nodes()][];
+    for (int n = 0; n < all.length; n++) all[n] = newtonLeaves(net.x(n), net.y(n));
+    return all;
   }
 
   /** Points that stand for a patch in the deflection under itself, which is smooth. */

@@ -54,5 +54,27 @@ interface PlateModel {
   @FunctionalInterface
   interface Deflection {
     double atM(double x, double y);
+
+    /** The same at the nodes of a net over the whole pane, row by row from the front. */
+    default double[] onNet(Net net) {
+      double[] all = new double[net.nodes()];
+      for (int n = 0; n < all.length; n++) all[n] = atM(net.x(n), net.y(n));
+      return all;
+    }
+  }
+
+  /** Nodes evenly spaced over a pane, its rim included, numbered row by row from the front. */
+  record Net(Plate plate, int columns, int rows) {
+    int nodes() {
+      return columns * rows;
+    }
+
+    double x(int node) {
+      return plate.lengthM() * (node % columns) / (columns - 1);
+    }
+
+    double y(int node) {
+      return plate.widthM() * (node / columns) / (rows - 1);
+    }
   }
 }

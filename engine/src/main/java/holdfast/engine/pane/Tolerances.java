@@ -68,6 +68,12 @@ final class Tolerances {
   /** Loads on a pane on foam that are kept in case they come back. */
   static final int LOADS_KEPT = 128;
 
+  /**
+   * Nodes of a net, at most, for which it is kept what a newton there leaves along the outline of a pane on foam; 10 to 30 KB
+   * each. A report's own net and map have fewer.
+   */
+  static final int NEWTONS_KEPT = 1000;
+
   /** A patch closer to a free edge than this many characteristic lengths is mirrored in it, which evens out what is left. */
   static final double MIRROR_LENGTHS = 0.75;
 
