@@ -32,6 +32,7 @@ public class HeapBenchmark {
 
   private Layout of;
   private SceneHeap heap;
+  /** Made when one is first asked, while it warms up: the other questions want none. */
   private List<Questions.OnePush> pushes;
   private int next;
   private int top;
@@ -42,7 +43,6 @@ public class HeapBenchmark {
   public void setUp() {
     of = Layout.of(layout);
     heap = of.heap();
-    pushes = Questions.centrePushes(heap, Table.CAP_N);
     top = of.placed().stream().max(Comparator.comparingDouble(p -> p.centre().z())).orElseThrow().index();
   }
 
@@ -64,6 +64,7 @@ public class HeapBenchmark {
   /** Each time another rock and direction: the median is that of all pushes. */
   @Benchmark
   public double push() {
+    if (pushes == null) pushes = Questions.centrePushes(heap, Table.CAP_N);
     next = (next + 37) % pushes.size();
     return pushes.get(next).atMostN();
   }

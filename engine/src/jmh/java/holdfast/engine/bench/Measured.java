@@ -1,6 +1,9 @@
 package holdfast.engine.bench;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,10 +30,10 @@ final class Measured {
   private static final double QUICK_SHARE = 0.2;
 
   /** Milliseconds of warming up. */
-  private static final int WARM_MS = 800;
+  private static final int WARM_MS = 600;
 
   /** The same for questions of many parts: the compiler needs seconds for all of them. */
-  private static final int LONG_WARM_MS = 5000;
+  private static final int LONG_WARM_MS = 3000;
 
   private final boolean quick;
   private final Map<String, Cell> cells = new LinkedHashMap<>();
@@ -59,7 +62,7 @@ final class Measured {
     options.include(named).forks(1).jvmArgs("-Xmx1g", "-XX:+UseSerialGC").verbosity(VerboseMode.SILENT)
         .addProfiler(GCProfiler.class).shouldFailOnError(true)
         .warmupIterations(1).warmupTime(TimeValue.milliseconds(quick ? 150 : warmMs))
-        .measurementIterations(quick ? 1 : 3).measurementTime(TimeValue.milliseconds(quick ? 150 : 400));
+        .measurementIterations(quick ? 1 : 3).measurementTime(TimeValue.milliseconds(quick ? 150 : 300));
     if (!layouts.isEmpty()) options.param("layout", layouts.toArray(String[]::new));
     try {
       for (RunResult r : new Runner(options.build()).run()) keep(r);
@@ -88,15 +91,39 @@ final class Measured {
   /**
    * The same for what may take long: not begun when expected to, or when not a number is expected; tried once first, and left
    * at that if it does.
+   *
+   * @param mostS seconds; what is expected to take longer is not begun
    */
-  void carefully(Class<?> of, String question, String layout, double expectedMs, Supplier<?> once) {
+  void carefully(Class<?> of, String question, String layout, double expectedMs, double mostS, Supplier<?> once) {
     double share = quick ? QUICK_SHARE : 1;
-    if (!(expectedMs <= 1e3 * TOO_LONG_S * share)) return;
+    if (!(expectedMs <= 1e3 * mostS * share)) return;
+    Map<Long, Long> before = allocated();
     long start = System.nanoTime();
     once.get();
     double ms = (System.nanoTime() - start) / 1e6;
-    if (ms > 1e3 * LONG_S * share) put(question, layout, new Cell(ms, Double.NaN, true));
+    if (ms > 1e3 * LONG_S * share) put(question, layout, new Cell(ms, since(before), true));
     else run(of, List.of(question), List.of(layout), LONG_WARM_MS);
+  }
+
+  /** What every thread has allocated so far, bytes. */
+  private static Map<Long, Long> allocated() {
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    long[] ids = threads.getAllThreadIds();
+    long[] bytes = threads.getThreadAllocatedBytes(ids);
+    Map<Long, Long> out = new HashMap<>();
+    for (int i = 0; i < ids.length; i++) if (bytes[i] >= 0) out.put(ids[i], bytes[i]);
+    return out;
+  }
+
+  /** What has been allocated since by the threads that there are; those that worked on a question outlive it. */
+  private static double since(Map<Long, Long> before) {
+    double sum = 0;
+    for (Map.Entry<Long, Long> e : allocated().entrySet()) sum += e.getValue() - before.getOrDefault(e.getKey(), 0L);
+    return sum;
+  }
+
+  void carefully(Class<?> of, String question, String layout, double expectedMs, Supplier<?> once) {
+    carefully(of, question, layout, expectedMs, TOO_LONG_S, once);
   }
 
   OptionalDouble ms(String question, String layout) {

@@ -40,8 +40,7 @@ public class RivalBenchmark {
   }
 
   static double linear(Questions.OnePush p, int facets) {
-    return new LinearProgram(p.judge().heap(), facets, ForceBalance.typicalN(p.judge().dead()))
-        .margin(p.judge().dead(), p.live(), p.capN());
+    return new LinearProgram(p.heap(), facets, ForceBalance.typicalN(p.dead())).margin(p.dead(), p.live(), p.capN());
   }
 
   @Benchmark
