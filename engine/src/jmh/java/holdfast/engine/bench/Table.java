@@ -321,8 +321,9 @@ public final class Table {
         + " says only whether it holds; a margin takes about eight). Here and in the programs it is the same question: friction"
         + " at the corners of every contact, each limited by that corner's push; here with true cones, and to 2 % between what"
         + " forces carry and what a mechanism caps, there to the simplex's end with pyramids. Here all pushes on a heap start"
-        + " from the centre of what balances its weight, found when the first is asked; each program starts from nothing. All"
-        + " rocks: the median of a sample times the number of pushes over the cores; here, measured.");
+        + " from the centre of what balances its weight, found when the first is asked, and where all are asked, those of one rock"
+        + " between two others from where these came by; each program starts from nothing. All rocks: the"
+        + " median of a sample times the number of pushes over the cores; here, measured.");
     line("");
     line("| layout | one push: here | 8 facets | 16 facets | engine | all: here | 8 facets | 16 facets | engine |");
     line("|---|---:|---:|---:|---:|---:|---:|---:|---:|");

@@ -116,13 +116,14 @@ public final class Questions {
       ThreadLocal<PushBound> own = ThreadLocal.withInitial(() -> new PushBound(part.heap(), part.of(loads)));
       List<double[]> ofPart = Parallel.map(part.bodies(), THREADS, rock -> {
         PlacedRock r = heap.rocks().get(rock);
-        double[] rose = new double[directions(heap)];
-        for (int d = 0; d < rose.length; d++) {
-          Push p = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / rose.length, heap.scene().settings()).get(0);
-          rose[d] = own.get().margin(part.of(p.unit(heap.heap())), capN, BOUND_SHARE)
-              .match(Margin.Limited::bound, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN);
+        List<List<Wrench>> lives = new ArrayList<>();
+        for (int d = 0; d < directions(heap); d++) {
+          double degrees = 360.0 * d / directions(heap);
+          Push p = Push.lines(rock, r.lobes(), r.centre(), degrees, heap.scene().settings()).get(0);
+          lives.add(part.of(p.unit(heap.heap())));
         }
-        return rose;
+        return own.get().margins(lives, capN, BOUND_SHARE).stream().mapToDouble(m -> m.match(
+            Margin.Limited::bound, Margin.Beyond::cap, falls -> 0.0, open -> Double.NaN)).toArray();
       });
       for (int k = 0; k < ofPart.size(); k++) found[part.bodies().get(k)] = ofPart.get(k);
     }

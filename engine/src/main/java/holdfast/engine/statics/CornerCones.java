@@ -47,8 +47,6 @@ final class CornerCones {
   private boolean locks;
   /** Sum of s z and of tau times what is left to {@code most}. */
   private double gap;
-  /** What forces at {@code most} gain where the movement alone is not in the cone; zero for most heaps. */
-  private double excess;
   /** One over the longest step that stays inside, of forces and of movements. */
   private double shortS;
   private double shortZ;
@@ -87,10 +85,6 @@ final class CornerCones {
     return gap;
   }
 
-  double excess() {
-    return excess;
-  }
-
   double longestS() {
     return shortS > 0 ? 1 / shortS : Double.POSITIVE_INFINITY;
   }
@@ -106,7 +100,6 @@ final class CornerCones {
    */
   boolean scale(double[] blocks) {
     gap = 0;
-    excess = 0;
     locks = false;
     for (int i = 0; i < shape.links; i++) {
       Arrays.fill(sum, 0);
@@ -162,8 +155,6 @@ final class CornerCones {
     double capped = t / (left + t * g0);
     share[k] = capped * g0 > Tolerances.CORNER_CAPPED ? capped : 0;
     gap += dot + left * t;
-    double alone = z0 - t;
-    if (alone < 0 || alone * alone < tz) excess += (Math.sqrt(tz) - alone) * shape.most[k];
     return true;
   }
 

@@ -142,6 +142,37 @@ final class CornerPath {
     times = mu;
   }
 
+  /**
+   * Begins between two places of paths with other live loads, of which {@code live} is {@code a} and {@code b} times. False
+   * where they are of no use.
+   */
+  boolean begin(CornerStart one, double a, CornerStart two, double b, double[] live, double cap) {
+    if (!one.keptOf(this) || !two.keptOf(this)) return false;
+    double carried = 1 / (a / one.l + b / two.l);
+    if (!(carried < Tolerances.CORNER_BETWEEN * cap)) return false;
+    System.arraycopy(live, 0, this.live, 0, live.length);
+    this.cap = cap;
+    l = carried;
+    steps = 0;
+    known = null;
+    double shareOne = a / one.l * carried;
+    double shareTwo = b / two.l * carried;
+    CornerPoint p = corners.point();
+    CornerStart.blend(shareOne, one.s, shareTwo, two.s, p.s);
+    double yOne = shareOne / one.bound;
+    double yTwo = shareTwo / two.bound;
+    CornerStart.blend(yOne, one.y, yTwo, two.y, y);
+    double along = dot(live, y);
+    if (!(along > 0)) return false;
+    CornerStart.blend(yOne / along, one.z, yTwo / along, two.z, p.z);
+    CornerStart.blend(yOne / along, one.tau, yTwo / along, two.tau, p.tau);
+    CornerStart.blend(yOne / along, one.y, yTwo / along, two.y, y);
+    if (fastened != null) fastened.blend(shareOne, one, shareTwo, two, yOne / along, yTwo / along);
+    double gap = p.gap() + (fastened == null ? 0 : fastened.gap());
+    capZ = gap / degree / (cap - l);
+    return true;
+  }
+
   private void solve(double[] rhs, double[] out) {
     if (known == null) {
       factor.solve(rhs, out);
@@ -151,9 +182,9 @@ final class CornerPath {
     for (int i = 0; i < out.length; i++) out[i] *= times;
   }
 
-  /** What the movement proves: no factor above this. Infinite where it proves nothing. To be asked after {@link #look}. */
+  /** What the movement proves: no factor above this. Infinite where it proves nothing. */
   double bound() {
-    double lifted = -dot(dead, y) + corners.excess() + (fastened == null ? 0 : fastened.cost());
+    double lifted = -dot(dead, y) + corners.point().excess() + (fastened == null ? 0 : fastened.cost());
     double along = dot(live, y);
     return along > 0 ? lifted / along : Double.POSITIVE_INFINITY;
   }

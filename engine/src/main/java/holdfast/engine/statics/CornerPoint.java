@@ -60,6 +60,25 @@ final class CornerPoint {
     return worst;
   }
 
+  /** What the largest pushes gain where the movement alone is not in the cone; zero for most heaps. */
+  double excess() {
+    double total = 0;
+    for (int k = 0; k < shape.count; k++) {
+      double alone = z[3 * k] - tau[k];
+      double tz = z[3 * k + 1] * z[3 * k + 1] + z[3 * k + 2] * z[3 * k + 2];
+      if (alone < 0 || alone * alone < tz) total += (Math.sqrt(tz) - alone) * shape.most[k];
+    }
+    return total;
+  }
+
+  /** Sum of products. */
+  double gap() {
+    double total = 0;
+    for (int i = 0; i < s.length; i++) total += s[i] * z[i];
+    for (int k = 0; k < shape.count; k++) total += (shape.most[k] - s[3 * k]) * tau[k];
+    return total;
+  }
+
   /** Sum of products after steps of these lengths. */
   double gapAfter(double lengthS, double lengthZ) {
     double total = 0;

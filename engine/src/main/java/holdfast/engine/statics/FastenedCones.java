@@ -127,6 +127,13 @@ final class FastenedCones {
     for (int i = 0; i < z.length; i++) z[i] = mu * o.z[i];
   }
 
+  /** Takes up a blend of two points: shares of forces, and shares of movements. */
+  void blend(double a, CornerStart one, double b, CornerStart two, double zA, double zB) {
+    CornerStart.blend(a, one.fastenedX, b, two.fastenedX, x);
+    CornerStart.blend(zA, one.fastenedZ, zB, two.fastenedZ, z);
+    slack();
+  }
+
   double gap() {
     double sum = 0;
     for (int i = 0; i < s.length; i++) sum += s[i] * z[i];

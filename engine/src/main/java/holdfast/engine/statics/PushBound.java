@@ -20,7 +20,8 @@ import java.util.TreeMap;
  *     bodies. Where a corner opens less than its friction asks, it is charged what its largest push would gain.
  * </ul>
  *
- * <p>{@link CornerPath} solves it; where that comes to no centre, as on the brink of falling, the general
+ * <p>{@link CornerPath} solves it, of a round of pushes on one point ({@link #margins}) those between two others from where
+ * these came by ({@link CornerStart}); where that comes to no centre, as on the brink of falling, the general
  * {@link ConeSolver} is asked the same, and its answer is recomputed likewise.
  *
  * <p>Limits: associative sliding and even twisting at corners are granted, so it is a bound and no margin; whether the heap
@@ -37,6 +38,8 @@ public final class PushBound {
   private final double deadN;
   /** Centres by the order of magnitude of what may load the heap; null where none was found. */
   private final Map<Integer, Centre> centres = new TreeMap<>();
+  /** Where pushes of one round came by, to be used again by the next. */
+  private final List<CornerStart> starts = new ArrayList<>();
   private int steps;
 
   /** Prepares {@code heap} under {@code dead}, one wrench a body, newtons, about its centre. */
@@ -57,7 +60,7 @@ public final class PushBound {
     return sum;
   }
 
-  /** Steps of the last question; 0 where the general solver was asked. */
+  /** Steps of the last question, all its loads together; 0 where the general solver was asked. */
   int steps() {
     return steps;
   }
@@ -79,37 +82,118 @@ public final class PushBound {
    */
   public Margin margin(List<Wrench> live, double cap, double share) {
     steps = 0;
-    if (model.heap.links().isEmpty()) return unsupported(live, cap);
-    double[] scaled = model.scaled(live);
-    double norm = 0;
-    for (double v : scaled) norm += v * v;
-    norm = Math.sqrt(norm);
-    Centre c = centre(Math.max(deadN, cap * size(live)));
-    if (c.at == null) return general(live, cap, c.mostPush);
-    if (norm == 0) {
+    return margin(new Live(live), cap, share, null);
+  }
+
+  /**
+   * The largest factors on several live loads, each as {@link #margin} has it, for less: of loads that go round, such as
+   * pushes on one point from all sides, those that lie between two others begin where the paths of these came by. Four that
+   * are spread out come first, then what halves the gaps. Others than that are asked one by one.
+   *
+   * @param lives in their order round; where each is a sum of its neighbours, as pushes on one point in a plane are
+   * @return in the same order; the same list has the same answers, whatever was asked before
+   */
+  public List<Margin> margins(List<List<Wrench>> lives, double cap, double share) {
+    steps = 0;
+    int n = lives.size();
+    Live[] all = lives.stream().map(Live::new).toArray(Live[]::new);
+    CornerStart[] passed = new CornerStart[n];
+    Margin[] found = new Margin[n];
+    for (CornerRound.Turn t : CornerRound.of(n)) {
+      Live a = all[t.at()];
+      Between b = t.first() < 0 ? null : between(a, all[t.first()], passed[t.first()], all[t.second()], passed[t.second()]);
+      a.keep = t.last() ? null : start(t.at());
+      found[t.at()] = margin(a, cap, share, b);
+      passed[t.at()] = a.keep;
+    }
+    return List.of(found);
+  }
+
+  /** One live load: in newtons, and scaled to length one. */
+  private final class Live {
+    final List<Wrench> newtons;
+    final double[] unit;
+    final double norm;
+    /** Where it is to be kept how the path came by, or null. */
+    CornerStart keep;
+
+    Live(List<Wrench> newtons) {
+      this.newtons = newtons;
+      unit = model.scaled(newtons);
+      norm = Math.sqrt(dot(unit, unit));
+      if (norm > 0) for (int i = 0; i < unit.length; i++) unit[i] /= norm;
+    }
+  }
+
+  /** What a live load is of two others: so much of each. */
+  private record Between(CornerStart one, double a, CornerStart two, double b) {}
+
+  /** Null where it does not lie between the two, or nothing is known of them. */
+  private static Between between(Live of, Live one, CornerStart atOne, Live two, CornerStart atTwo) {
+    if (!atOne.kept() || !atTwo.kept()) return null;
+    double c = dot(one.unit, two.unit);
+    double p = dot(one.unit, of.unit);
+    double q = dot(two.unit, of.unit);
+    double det = 1 - c * c;
+    double a = (p - c * q) / det;
+    double b = (q - c * p) / det;
+    if (!(det > 0) || !(a >= 0) || !(b >= 0)) return null;
+    for (int i = 0; i < of.unit.length; i++) {
+      if (!(Math.abs(a * one.unit[i] + b * two.unit[i] - of.unit[i]) <= Tolerances.CORNER_PLANE)) return null;
+    }
+    return new Between(atOne, a, atTwo, b);
+  }
+
+  private CornerStart start(int at) {
+    while (starts.size() <= at) starts.add(new CornerStart());
+    CornerStart s = starts.get(at);
+    s.clear();
+    return s;
+  }
+
+  private Margin margin(Live live, double cap, double share, Between between) {
+    if (model.heap.links().isEmpty()) return unsupported(live.newtons, cap);
+    Centre c = centre(Math.max(deadN, cap * size(live.newtons)));
+    if (c.at == null) return general(live.newtons, cap, c.mostPush);
+    if (live.norm == 0) {
       Forces f = forces(c.at, null, 0);
       boolean balanced = model.unbalance(f, dead) <= Tolerances.BALANCE_RESIDUAL;
-      return balanced ? new Margin.Beyond(cap, f) : general(live, cap, c.mostPush);
+      return balanced ? new Margin.Beyond(cap, f) : general(live.newtons, cap, c.mostPush);
     }
-    for (int i = 0; i < scaled.length; i++) scaled[i] /= norm;
-    double most = cap * norm;
+    double reach = Tolerances.CORNER_PAST_CAP * cap * live.norm;
+    Margin found = null;
+    if (between != null && c.path.begin(between.one, between.a, between.two, between.b, live.unit, reach)) {
+      found = along(c, live, cap, share);
+    }
+    if (found == null) {
+      c.path.begin(c.at, live.unit, reach);
+      found = along(c, live, cap, share);
+    }
+    return found != null ? found : general(live.newtons, cap, c.mostPush);
+  }
+
+  /** Follows the path from where it has begun; null where it comes to nothing that holds. */
+  private Margin along(Centre c, Live live, double cap, double share) {
+    double most = cap * live.norm;
     CornerPath p = c.path;
-    p.begin(c.at, scaled, Tolerances.CORNER_PAST_CAP * most);
-    for (; steps < Tolerances.CORNER_STEPS && p.look(); steps++) {
+    for (int k = 0; k < Tolerances.CORNER_STEPS; k++, steps++) {
       double bound = p.bound();
-      boolean near = bound < Double.POSITIVE_INFINITY
-          && bound - p.l <= Tolerances.BOUND_READ * share * Math.max(bound, Tolerances.BOUND_FLOOR);
+      boolean capped = bound < Double.POSITIVE_INFINITY;
+      double apart = bound - p.l;
+      boolean near = capped && apart <= Tolerances.BOUND_READ * share * Math.max(bound, Tolerances.BOUND_FLOOR);
+      boolean passes = live.keep != null && !live.keep.kept() && capped;
+      if (passes && apart <= Tolerances.CORNER_KEPT * bound) live.keep.keep(p, bound);
       if (p.l >= most) {
         Forces f = forces(p, c.at, most / p.l);
-        double off = model.unbalance(f, ForceBalance.sum(dead, live, cap));
+        double off = model.unbalance(f, ForceBalance.sum(dead, live.newtons, cap));
         if (off <= Tolerances.BALANCE_RESIDUAL) return new Margin.Beyond(cap, f);
-      } else if (near && (bound < most || bound - p.l <= Tolerances.BOUND_FINE * bound)) {
-        Margin m = limited(c, live, scaled, norm, share);
+      } else if (near && (bound < most || apart <= Tolerances.BOUND_FINE * bound)) {
+        Margin m = limited(c, live, share);
         if (m != null) return m;
       }
-      if (!p.step()) break;
+      if (!p.look() || !p.step()) return null;
     }
-    return general(live, cap, c.mostPush);
+    return null;
   }
 
   private Centre centre(double loadN) {
@@ -136,16 +220,17 @@ public final class PushBound {
   }
 
   /** The two ends of what was found, each recomputed; null where they do not hold or are still too far apart. */
-  private Margin limited(Centre c, List<Wrench> live, double[] scaled, double norm, double share) {
+  private Margin limited(Centre c, Live live, double share) {
     CornerPath p = c.path;
     double cost = p.fastened() == null ? 0 : p.fastened().cost(p.y);
     double[] centres = model.aboutCentres(p.y);
-    double along = dot(scaled, p.y);
+    double along = dot(live.unit, p.y);
     double bound = (cost + model.excess(centres, c.mostPush) - dot(deadScaled, p.y)) / along;
     if (!(along > 0) || !(bound - p.l <= share * Math.max(bound, Tolerances.BOUND_FLOOR))) return null;
     Forces f = forces(p, null, 0);
-    if (model.unbalance(f, ForceBalance.sum(dead, live, p.l / norm)) > Tolerances.BALANCE_RESIDUAL) return null;
-    return new Margin.Limited(p.l / norm, Math.max(p.l, bound) / norm, f, Mechanism.of(model.heap, centres, model.lengthM));
+    if (model.unbalance(f, ForceBalance.sum(dead, live.newtons, p.l / live.norm)) > Tolerances.BALANCE_RESIDUAL) return null;
+    Mechanism moves = Mechanism.of(model.heap, centres, model.lengthM);
+    return new Margin.Limited(p.l / live.norm, Math.max(p.l, bound) / live.norm, f, moves);
   }
 
   private static double dot(double[] a, double[] b) {

@@ -81,6 +81,15 @@ final class Tolerances {
   /** Products at which a push begins, over its reach in the centre's own measure. */
   static final double CORNER_FIRST = 0.15;
 
+  /** How far forces and movement are apart, of the bound, when a push is kept for its neighbours to begin at. */
+  static final double CORNER_KEPT = 0.2;
+
+  /** Share of what is asked for beyond which a push does not begin between its neighbours: it may not end below. */
+  static final double CORNER_BETWEEN = 0.5;
+
+  /** Of a load of length one; what is off by more than rounding is no sum of two others, and would not be in balance. */
+  static final double CORNER_PLANE = 1e-13;
+
   /** Share of the way to the edge of the cone that a step goes. */
   static final double CORNER_STEP_SHARE = 0.97;
 

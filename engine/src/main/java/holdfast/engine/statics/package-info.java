@@ -10,9 +10,9 @@
  * weight is looked at again ({@code CornerCheck}, {@code StiffnessCheck}). A load on a heap at rest is answered first by
  * superposition ({@code Superposition}, {@code KnownResponses}, {@code ShearLaws}), which never says no.
  * {@link holdfast.engine.statics.PushBound} encloses how far a load can grow before no forces balance it, with friction at the
- * corners of every contact ({@code CornerModel}, {@code CornerPath}, {@code CornerCones}, {@code FastenedCones}); nothing that
- * stays lies above it. {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and
- * staying confirms.
+ * corners of every contact ({@code CornerModel}, {@code CornerPath}, {@code CornerCones}, {@code FastenedCones}), of pushes all
+ * round a point together ({@code CornerRound}, {@code CornerStart}); nothing that stays lies above it.
+ * {@link holdfast.engine.statics.LoadCase} puts the two together: a margin is what the balance allows and staying confirms.
  * {@link holdfast.engine.statics.CornerBalance} tells for sure what links cannot hold, however few of them are there.
  * Every tolerance is in {@code Tolerances}.
  */

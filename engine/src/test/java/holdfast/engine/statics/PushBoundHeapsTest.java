@@ -242,4 +242,143 @@ class PushBoundHeapsTest {
       }
     }
   }
+
+  // -- rounds of pushes ---------------------------------------------------------------------------------------------
+
+  /** Pushes on one point of a rock from all sides, rocks drawn at random. */
+  private static List<List<Ask>> rounds(Family family, int rocks, long seed, int count, int sides) {
+    Scene scene = family.of(rocks, seed);
+    SceneHeap heap = SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed());
+    List<Wrench> loads = heap.weights().loads(State.FILLED);
+    List<Heap.Part> parts = heap.heap().separate();
+    Random r = new Random(seed);
+    List<List<Ask>> out = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      Heap.Part part = parts.get(r.nextInt(parts.size()));
+      int rock = part.bodies().get(r.nextInt(part.bodies().size()));
+      double from = 360 * r.nextDouble();
+      PlacedRock placed = heap.rocks().get(rock);
+      List<Ask> round = new ArrayList<>();
+      for (int d = 0; d < sides; d++) {
+        Push p = Push.lines(rock, placed.lobes(), placed.centre(), from + 360.0 * d / sides, scene.settings()).get(0);
+        round.add(new Ask(part.heap(), part.of(loads), part.of(p.unit(heap.heap()))));
+      }
+      out.add(round);
+    }
+    return out;
+  }
+
+  private static List<Margin> asked(PushBound bound, List<Ask> round, double share) {
+    return bound.margins(round.stream().map(Ask::live).toList(), CAP, share);
+  }
+
+  /** Two per cent: as the benchmark asks. */
+  private static final double ROUND = 0.02;
+
+  @Test
+  void aRoundIsProvedAndAgreesWithOneByOneForFewerSteps() {
+    for (Family family : Family.values()) {
+      int oneByOne = 0;
+      int together = 0;
+      for (List<Ask> round : rounds(family, 12, 41, 4, 16)) {
+        Ask first = round.get(0);
+        PushBound bound = first.bound();
+        List<Margin> all = asked(bound, round, ROUND);
+        together += bound.steps();
+        for (int d = 0; d < round.size(); d++) {
+          Ask a = round.get(d);
+          Margin.Limited l = (Margin.Limited) all.get(d);
+          assertThat(l.bound() - l.factor()).isLessThanOrEqualTo(ROUND * Math.max(l.bound(), 1e-3 * a.weight()));
+          balanced(a, l.forces(), l.factor());
+          for (int i = 0; i < a.heap.links().size(); i++) inCone((Link.Bearing) a.heap.links().get(i), l.forces().links().get(i));
+          proved(a, l);
+          Margin alone = bound.margin(a.live, CAP, ROUND);
+          oneByOne += bound.steps();
+          Margin fine = bound.fine(a.live, CAP);
+          assertThat(l.factor()).isLessThanOrEqualTo(most(fine) * (1 + 1e-9));
+          assertThat(l.bound()).isGreaterThanOrEqualTo(least(fine) * (1 - 1e-9));
+          assertThat(least(alone)).isLessThanOrEqualTo(l.bound() * (1 + 1e-9));
+          assertThat(most(alone)).isGreaterThanOrEqualTo(l.factor() * (1 - 1e-9));
+        }
+        // The same again, whatever was asked in between and by whom.
+        assertThat(asked(bound, round, ROUND)).isEqualTo(all);
+        assertThat(asked(first.bound(), round, ROUND)).isEqualTo(all);
+      }
+      assertThat(together).isLessThan(oneByOne * 4 / 5);
+    }
+  }
+
+  @Test
+  void aRoundLiesBetweenLinearProgramsInsideAndOutside() {
+    List<List<Ask>> all = new ArrayList<>(rounds(Family.TOWERS, 5, 43, 1, 12));
+    all.addAll(rounds(Family.WALL, 6, 44, 1, 12));
+    all.addAll(rounds(Family.PILE, 8, 45, 1, 12));
+    for (List<Ask> round : all) {
+      List<Margin> found = asked(round.get(0).bound(), round, ROUND);
+      for (int d = 0; d < round.size(); d++) {
+        Ask a = round.get(d);
+        double inside = PyramidProgram.margin(a.heap, a.dead, a.live, CAP, 32, false);
+        double outside = PyramidProgram.margin(a.heap, a.dead, a.live, CAP, 32, true);
+        assertThat(inside).isPositive();
+        assertThat(most(found.get(d))).isGreaterThanOrEqualTo(inside * (1 - LINEAR));
+        assertThat(least(found.get(d))).isLessThanOrEqualTo(outside * (1 + LINEAR));
+      }
+    }
+  }
+
+  @Test
+  void aRoundOfBondsAndRodsAgreesWithTheGeneralSolver() {
+    Random r = new Random(47);
+    for (List<Ask> round : rounds(Family.PILE, 8, 46, 3, 8)) {
+      Ask first = round.get(0);
+      List<Link> links = new ArrayList<>(first.heap.links());
+      double w = first.weight() / 8;
+      for (int k = 0; k < 4; k++) {
+        int i = r.nextInt(links.size());
+        if (!(links.get(i) instanceof Link.Bearing b) || b.polygon().size() < 3) continue;
+        Patch patch = new Patch(b.normal(), b.polygon());
+        if (r.nextBoolean()) {
+          links.set(i, new Link.Bond(b.a(), b.b(), b.normal(), b.polygon(), patch.areaM2, w / patch.areaM2 * r.nextDouble(),
+              w / patch.areaM2 * r.nextDouble(), 50 * w / patch.areaM2, true));
+        } else {
+          links.add(new Link.Rod(b.a(), b.b(), b.normal(), patch.centroid, 0.006, w, 0.02 * w, w));
+        }
+      }
+      PushBound bound = new PushBound(new Heap(first.heap.bodies(), links), first.dead);
+      List<Margin> found = asked(bound, round, ROUND);
+      assertThat(bound.steps()).isPositive();
+      for (int d = 0; d < round.size(); d++) {
+        Margin other = bound.general(round.get(d).live, CAP, 1e4);
+        double scale = Math.max(most(other), 1e-3 * first.weight());
+        assertThat(least(found.get(d))).isLessThanOrEqualTo(most(other) + 1e-6 * scale);
+        assertThat(most(found.get(d))).isGreaterThanOrEqualTo(least(other) - 1e-7 * scale);
+        assertThat(most(found.get(d)) - least(found.get(d))).isLessThanOrEqualTo(ROUND * scale * (1 + 1e-9));
+      }
+    }
+  }
+
+  /** Loads at several points are no sums of each other: each is asked on its own, and has the answer that it has alone. */
+  @Test
+  void whatDoesNotGoRoundIsAskedOneByOne() {
+    List<Ask> all = asks(Family.WALL, 8, 48, 9);
+    List<Margin> found = asked(all.get(0).bound(), all, ROUND);
+    for (int i = 0; i < all.size(); i++) {
+      assertThat(found.get(i)).isEqualTo(all.get(0).bound().margin(all.get(i).live, CAP, ROUND));
+    }
+    assertThat(asked(all.get(0).bound(), List.of(), ROUND)).isEmpty();
+  }
+
+  @Test
+  @Tag("slow")
+  void noneOfTwoThousandOfRoundsIsLeftOpen() {
+    for (Family family : Family.values()) {
+      for (int n : new int[] {10, 30, 70, 100}) {
+        for (List<Ask> round : rounds(family, n, 200 + n, 10, 16)) {
+          PushBound bound = round.get(0).bound();
+          List<Margin> found = asked(bound, round, ROUND);
+          for (Margin m : found) assertThat(m).isInstanceOfAny(Margin.Limited.class, Margin.Beyond.class);
+        }
+      }
+    }
+  }
 }

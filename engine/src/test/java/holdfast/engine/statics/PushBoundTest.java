@@ -79,6 +79,29 @@ class PushBoundTest {
     is(box(0.15).pushed(0, new Vec3(0, 0, y), Vec3.heading(45)), 0.15 * W);
   }
 
+  /**
+   * Derived: it tips about an edge at W b / 2 over y times the push's part across it, the larger of two. A smooth pane at one
+   * side takes that part of a push toward it.
+   */
+  @Test
+  void aBoxPushedRoundTipsAboutEachEdge() {
+    double y = 0.9 * H;
+    int sides = 24;
+    Make m = box(0.9);
+    Make held = box(0.9).bearing(0, Heap.GROUND, Vec3.X.negated(), 0,
+        new Vec3(B / 2, -B / 2, 0.01), new Vec3(B / 2, B / 2, 0.01), new Vec3(B / 2, -B / 2, H), new Vec3(B / 2, B / 2, H));
+    List<List<Wrench>> lives = new ArrayList<>();
+    for (int d = 0; d < sides; d++) lives.add(m.live(0, new Vec3(0, 0, y), Vec3.heading(360.0 * d / sides)));
+    List<Margin> free = new PushBound(m.heap(), m.dead).margins(lives, CAP, Tolerances.BOUND_FINE);
+    List<Margin> beside = new PushBound(held.heap(), held.dead).margins(lives, CAP, Tolerances.BOUND_FINE);
+    for (int d = 0; d < sides; d++) {
+      Vec3 way = Vec3.heading(360.0 * d / sides);
+      is(free.get(d), W * B / (2 * y * Math.max(Math.abs(way.x()), Math.abs(way.y()))));
+      if (d == 0) assertThat(beside.get(d)).isInstanceOf(Margin.Beyond.class);
+      else is(beside.get(d), W * B / (2 * y * Math.max(-way.x(), Math.abs(way.y()))));
+    }
+  }
+
   @Test
   void aBoxTwistedTurnsOnItsCorners() {
     Make m = box(0.5);
