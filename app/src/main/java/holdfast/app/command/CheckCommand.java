@@ -55,7 +55,7 @@ final class CheckCommand extends Subcommand {
       case TEXT -> quiet ? TextReport.verdict(report, units, console().colour())
           : TextReport.of(report, units, console().colour());
     });
-    return report.verdict() == CheckReport.Verdict.PASSES && !report.fails() ? ExitCode.FINE : ExitCode.FAILS;
+    return report.fails() ? ExitCode.FAILS : ExitCode.FINE;
   }
 
   private CheckOptions options() {

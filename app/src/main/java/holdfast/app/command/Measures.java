@@ -60,7 +60,7 @@ final class Measures {
     return round(number(m.group(1)) * unit);
   }
 
-  /** A mass in kilograms; a bare number is kilograms. */
+  /** A mass in kilograms, to a microgram so that 1400 g is 1.4; a bare number is kilograms. */
   static double massKg(String option, String typed) {
     Matcher m = ONE.matcher(typed);
     if (!m.matches()) throw new InputProblem(option + ": '" + typed + "' is not a mass.", "Such as: 5.6 kg, 850 g, 12 lb.");
@@ -71,7 +71,7 @@ final class Measures {
       case "oz" -> UsMeasure.OUNCE_G / 1e3;
       default -> throw unknownUnit(option, m.group(2), "kg, g, lb or oz");
     };
-    return number(m.group(1)) * unit;
+    return Math.rint(number(m.group(1)) * unit * 1e9) / 1e9;
   }
 
   /** The value, if it is in a range; both ends belong to it. */

@@ -37,6 +37,7 @@ public enum SeverityLook {
       case PASSES -> FINE;
       case FAILS -> FAIL;
       case UNDECIDED -> UNDECIDED;
+      case NOTHING -> NOTE;
     };
   }
 

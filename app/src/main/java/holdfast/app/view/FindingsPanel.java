@@ -90,7 +90,7 @@ final class FindingsPanel {
       at();
     } else if (!bench.found().get().full()) {
       soFar(report.get(), x, y);
-    } else if (report.get().rocks().isEmpty() && report.get().verdict() == CheckReport.Verdict.PASSES) {
+    } else if (report.get().verdict() == CheckReport.Verdict.NOTHING) {
       nothingYet(x, y);
       ImGui.indent(ui.px(30));
       ui.title("Nothing to judge yet");

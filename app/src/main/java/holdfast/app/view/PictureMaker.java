@@ -17,6 +17,7 @@ import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Tank;
 import java.awt.image.BufferedImage;
+import java.util.List;
 
 /** Makes a finished picture of a scene: the tank from a standard side, with a line of words beneath. Needs a current context. */
 public final class PictureMaker implements AutoCloseable {
@@ -77,18 +78,21 @@ public final class PictureMaker implements AutoCloseable {
     brush.box(0, top, wish.width(), top + s, Palette.RULE);
     double x = 24 * s;
     double base = middle + brush.letters().capHeight(Lettering.Style.TITLE) / 2;
-    brush.text(x, base, scene.name(), Lettering.Style.TITLE, 0, Palette.INK);
-    x += brush.letters().width(scene.name(), Lettering.Style.TITLE) + 18 * s;
-    String about = "inside " + Scale.lengths(wish.units(), t.lengthMm(), t.widthMm(), t.heightMm())
-        + "  ·  " + tableau.stones().size() + (tableau.stones().size() == 1 ? " rock" : " rocks")
-        + "  ·  " + switch (wish.view()) {
-          case FRONT -> "from the front";
-          case LEFT -> "from the left";
-          case TOP -> "from above";
-          case CORNER -> "from the front left";
-        };
-    brush.text(x, base, about, Lettering.Style.LABEL, 0, Palette.INK_SOFT);
-    legends.scale(wish.width() - 24 * s, middle + 5 * s);
+    double end = legends.scale(wish.width() - 24 * s, middle + 5 * s) - 18 * s;
+    String view = switch (wish.view()) {
+      case FRONT -> "from the front";
+      case LEFT -> "from the left";
+      case TOP -> "from above";
+      case CORNER -> "from the front left";
+    };
+    String rocks = tableau.stones().size() + (tableau.stones().size() == 1 ? " rock" : " rocks");
+    String inside = "inside " + Scale.lengths(wish.units(), t.lengthMm(), t.widthMm(), t.heightMm());
+    Lettering letters = brush.letters();
+    Caption words = Caption.fit(scene.name(), List.of(inside, rocks, view), end - x, 18 * s,
+        w -> letters.width(w, Lettering.Style.TITLE), w -> letters.width(w, Lettering.Style.LABEL));
+    brush.text(x, base, words.name(), Lettering.Style.TITLE, 0, Palette.INK);
+    x += letters.width(words.name(), Lettering.Style.TITLE) + 18 * s;
+    brush.text(x, base, words.about(), Lettering.Style.LABEL, 0, Palette.INK_SOFT);
   }
 
   @Override

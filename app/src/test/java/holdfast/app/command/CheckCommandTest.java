@@ -47,6 +47,18 @@ class CheckCommandTest {
     assertThat(text.out()).startsWith(quiet.out().strip());
   }
 
+  /** An empty tank neither passes nor fails: there is nothing to judge, and nothing that fails ends with 0. */
+  @Test
+  void anEmptyTankDoesNotPass() throws Exception {
+    Path file = dir.resolve("empty.json");
+    assertThat(Run.holdfast("new", "60x30x35 cm", "-o", file.toString()).exit()).isZero();
+    Run text = Run.holdfast("check", file.toString());
+    assertThat(text.exit()).isZero();
+    assertThat(text.out()).startsWith("○ NOTHING TO JUDGE  No rock is placed yet. Give each rock").doesNotContain("PASSES");
+    Run json = Run.holdfast("check", file.toString(), "--format", "json");
+    assertThat(new ObjectMapper().readTree(json.out()).path("verdict").asText()).isEqualTo("nothing to judge");
+  }
+
   @Test
   void theSameBytesOnEveryRunAndNumberOfThreads() throws Exception {
     String file = scene("flat.json", FLAT, "").toString();

@@ -51,6 +51,8 @@ class RockCommandTest {
           "mass": { "weighed_kg": 4 }
         }
         """, ""));
+    assertThat(Run.holdfast("rock", "--size", "10x10x20 cm", "--look", "box", "--mass", "1400 g").out())
+        .contains("\"weighed_kg\": 1.4 }");
     // 4 kg = 8.8185 lb, 2 L = 0.52834 US gal, 24.7955 N = 5.5742 lbf (NIST SP 811)
     assertThat(Run.holdfast("rock", "--size", "10x10x20 cm", "--look", "box", "--mass", "4 kg", "--units", "us").out())
         .contains("8.82 lb", "0.53 gal", "5.57 lbf");

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Which joints to fix so that the tier is met at the least cost. Separate heaps are separate searches ({@link CheapestSet}).
@@ -39,11 +40,12 @@ public final class JointSearch {
     /**
      * Not even fixing every joint meets it.
      *
+     * @param slides what is not mended is a slide that ends in a fall
      * @param reason why not
      * @param joints how many can be fixed
      * @param proven no choice among them does; where false, not every choice was asked
      */
-    record NotEnough(List<String> rocks, String reason, int joints, boolean proven) implements Found {}
+    record NotEnough(List<String> rocks, String reason, int joints, boolean proven, boolean slides) implements Found {}
   }
 
   /** Is told how the search goes on; nothing that it does changes what is found. */
@@ -62,31 +64,54 @@ public final class JointSearch {
 
   /** Searches every heap that does not meet the tier; empty when all do. */
   public static List<Found> search(SceneHeap scene, int threads) {
-    return search(scene, threads, Watch.NONE);
+    return search(scene, threads, Slides.NONE, Watch.NONE);
   }
 
-  /** The same, telling {@code watch} how it goes on. */
-  public static List<Found> search(SceneHeap scene, int threads, Watch watch) {
+  /**
+   * The same where slides that end in a fall are to be mended too, telling {@code watch} how it goes on. Where joints do not
+   * mend those, they are sought for the rest alone.
+   */
+  public static List<Found> search(SceneHeap scene, int threads, Slides slides, Watch watch) {
     List<Found> out = new ArrayList<>();
     for (Heap.Part part : scene.heap().separate()) {
       List<Integer> rocks = part.bodies();
-      Asking asking = new Asking(scene, rocks, candidates(scene, rocks), threads);
-      if (asking.refusal(new BitSet()).isPresent()) out.add(search(asking, watch));
+      Asking asking = new Asking(scene, rocks, candidates(scene, rocks), threads, slides);
+      Optional<TierQuestion.Refusal> no = asking.refusal(new BitSet());
+      if (no.isEmpty()) continue;
+      Found found = search(asking, watch);
+      out.add(found);
+      boolean more = no.get().kind() != TierQuestion.Kind.SLIDING && found instanceof Found.NotEnough n && n.slides();
+      if (more) out.add(search(new Asking(scene, rocks, asking.candidates, threads, Slides.NONE), watch));
     }
     return out;
+  }
+
+  /** The rocks that a rock touches and could still be fixed to. */
+  public static List<String> open(SceneHeap scene, int rock) {
+    String name = scene.name(rock);
+    List<Integer> all = IntStream.range(0, scene.rocks().size()).boxed().toList();
+    return candidates(scene, all).stream().filter(j -> j.a().equals(name) || j.b().equals(name))
+        .map(j -> j.a().equals(name) ? j.b() : j.a()).toList();
   }
 
   private static Found search(Asking asking, Watch watch) {
     List<JointSpec> candidates = asking.candidates;
     List<String> rocks = asking.rocks.stream().map(asking.scene::name).toList();
-    if (candidates.isEmpty()) return new Found.NotEnough(rocks, "there is no joint left to fix", 0, true);
+    if (candidates.isEmpty()) {
+      return new Found.NotEnough(rocks, "there is no joint left to fix", 0, true, slides(asking.refusal(new BitSet())));
+    }
     CheapestSet.Found found = CheapestSet.of(costs(asking.scene, candidates), asking, asking.threads,
         (asked, of, best) -> watch.at(asked, of, best.cardinality()));
     BitSet every = new BitSet();
     every.set(0, candidates.size());
     Optional<String> all = asking.refusal(every).map(TierQuestion.Refusal::words);
     return found.set().<Found>map(set -> new Found.Enough(of(candidates, set), found.proven(), all))
-        .orElseGet(() -> new Found.NotEnough(rocks, all.orElseThrow(), candidates.size(), found.proven()));
+        .orElseGet(() -> new Found.NotEnough(rocks, all.orElseThrow(), candidates.size(), found.proven(),
+            slides(asking.refusal(every))));
+  }
+
+  private static boolean slides(Optional<TierQuestion.Refusal> no) {
+    return no.filter(r -> r.kind() == TierQuestion.Kind.SLIDING).isPresent();
   }
 
   /** The tier question, asked of sets of joints. What was asked in full is not asked again. */
@@ -95,27 +120,29 @@ public final class JointSearch {
     private final List<Integer> rocks;
     private final List<JointSpec> candidates;
     private final int threads;
+    private final Slides slides;
     private final Map<BitSet, Optional<TierQuestion.Refusal>> answers = new HashMap<>();
 
-    Asking(SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, int threads) {
+    Asking(SceneHeap scene, List<Integer> rocks, List<JointSpec> candidates, int threads, Slides slides) {
       this.scene = scene;
       this.rocks = rocks;
       this.candidates = candidates;
       this.threads = threads;
+      this.slides = slides;
     }
 
     @Override
     public Optional<TierQuestion.Refusal> refusal(BitSet set) {
       Optional<TierQuestion.Refusal> known = answers.get(set);
       if (known != null) return known;
-      Optional<TierQuestion.Refusal> answer = TierQuestion.refusal(fixed(set), rocks, threads);
+      Optional<TierQuestion.Refusal> answer = TierQuestion.refusal(fixed(set), rocks, threads, slides);
       answers.put((BitSet) set.clone(), answer);
       return answer;
     }
 
     @Override
     public int refusedBy(BitSet set, List<TierQuestion.Refusal> known) {
-      return known.isEmpty() ? -1 : TierQuestion.refusedBy(fixed(set), known);
+      return known.isEmpty() ? -1 : TierQuestion.refusedBy(fixed(set), known, slides);
     }
 
     @Override

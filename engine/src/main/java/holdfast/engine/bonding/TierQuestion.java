@@ -13,6 +13,7 @@ import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.StateJudges;
 import holdfast.engine.statics.StateJudges.Judged;
+import holdfast.engine.statics.TierPushes;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Setting;
@@ -39,9 +40,6 @@ import java.util.stream.IntStream;
  * <p>What is likeliest to fail is asked first: staying, shaking, then the highest rocks in the lightest states.
  */
 public final class TierQuestion {
-  /** Relative width to which a factor is searched to see the first movement. */
-  private static final double SEARCH_SHARE = 0.025;
-
   private final SceneHeap scene;
   private final Settings settings;
   private final int threads;
@@ -61,14 +59,14 @@ public final class TierQuestion {
     return refusal(scene, rocks, threads).map(Refusal::words);
   }
 
-  /** What was asked when the tier was not met. */
-  enum Kind { STAYING, SHAKING, PUSHING }
+  /** What was asked when the tier was not met; sliding is a push, too, under which a rock slides so that something falls. */
+  enum Kind { STAYING, SHAKING, PUSHING, SLIDING }
 
   /**
    * The first no to a tier question.
    *
    * @param rock pushed or pressed, or, for staying and shaking, one of the heap
-   * @param at where it is pushed, metres; zero for staying and shaking
+   * @param at where it is pushed, metres; zero for staying, shaking and sliding
    * @param way which way it is pushed or shaken; zero for staying
    * @param share of the load that is asked for, at which it is refused: 1 or less
    */
@@ -78,11 +76,18 @@ public final class TierQuestion {
     return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
   }
 
+  /** The same, and what slides lead to where nothing else refuses. */
+  static Optional<Refusal> refusal(SceneHeap scene, Collection<Integer> rocks, int threads, Slides slides) {
+    return refusal(scene, rocks, threads).or(() -> slides.first(scene, rocks).map(s -> new Refusal(Kind.SLIDING, s.state(),
+        s.rock(), Vec3.ZERO, s.way(), 1, scene.name(s.rock()) + " slides when pushed and then something falls, "
+            + s.state().words())));
+  }
+
   /**
    * The first of some known refusals that other joints meet too, by its place; -1 for none. Each is one part of the whole
    * question, so a heap that meets one does not meet the tier; one that meets none may still not.
    */
-  static int refusedBy(SceneHeap scene, List<Refusal> known) {
+  static int refusedBy(SceneHeap scene, List<Refusal> known, Slides slides) {
     TierQuestion q = new TierQuestion(scene, 1, new Recall());
     List<Heap.Part> parts = scene.heap().separate();
     Map<List<Object>, PartJudge> judged = new HashMap<>();
@@ -96,6 +101,7 @@ public final class TierQuestion {
         case STAYING -> !new PartJudge(part, loads).safe();
         case SHAKING -> q.shakenOff(r.state, judge, r.way, r.share);
         case PUSHING -> q.goesOver(r.state, judge, new Push(r.rock, r.at, r.way), r.share);
+        case SLIDING -> slides.falls(scene, r.rock);
       };
       if (no) return k;
     }
@@ -113,7 +119,7 @@ public final class TierQuestion {
    * @param all the scene with all of them fixed
    */
   static boolean refusedWithAny(SceneHeap bare, SceneHeap all, Refusal known) {
-    if (known.kind == Kind.PUSHING) return false;
+    if (known.kind == Kind.PUSHING || known.kind == Kind.SLIDING) return false;
     Set<Link> links = new LinkedHashSet<>(all.heap().links());
     bare.heap().links().stream().filter(Link.Bearing.class::isInstance).forEach(links::add);
     Heap.Part part = holding(new Heap(all.heap().bodies(), List.copyOf(links)).separate(), known.rock);
@@ -188,24 +194,18 @@ public final class TierQuestion {
 
   private Optional<No> pushed(State state, PartJudge judge, int rock) {
     PlacedRock r = scene.rocks().get(rock);
-    List<Push> sideways = new ArrayList<>();
-    List<Push> middles = new ArrayList<>();
-    for (int d = 0; d < directions; d++) {
-      List<Push> lines = Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings);
-      sideways.addAll(lines);
-      middles.add(lines.get(0));
-    }
+    TierPushes sideways = TierPushes.on(rock, r, settings);
     List<Push> presses = Push.presses(rock, r.lobes());
-    List<Push> all = new ArrayList<>(sideways);
+    List<Push> all = new ArrayList<>(sideways.sideways());
     all.addAll(presses);
-    return recall.of(new Asked(state, judge, all, List.of(), settings.get(Setting.PUSH_TIER_N)), () -> {
+    double tier = settings.get(Setting.PUSH_TIER_N);
+    return recall.of(new Asked(state, judge, all, List.of(), tier), () -> {
       PartJudge own = judge.forThread();
-      String pushed = scene.name(rock) + " topples when pushed, " + state.words();
-      for (Push p : sideways) if (goesOver(state, own, p, 1)) return Optional.of(new No(p.at(), p.direction(), 1, pushed));
-      for (int d = 0; d < directions; d++) {
-        Push p = middles.get(d);
-        double share = LoadCase.onTheWay(d);
-        if (goesOver(state, own, p, share)) return Optional.of(new No(p.at(), p.direction(), share, pushed));
+      Optional<TierPushes.Refused> no = sideways.firstToTip(state, own, scene.heap(), tier);
+      if (no.isPresent()) {
+        Push p = no.get().push();
+        return Optional.of(
+            new No(p.at(), p.direction(), no.get().share(), scene.name(rock) + " topples when pushed, " + state.words()));
       }
       for (Push p : presses) {
         if (!goesOver(state, own, p, 1)) continue;
@@ -244,7 +244,6 @@ public final class TierQuestion {
 
   /** Whether a share of the tier's force is not borne, in any way but by sliding. */
   private boolean goesOver(State state, PartJudge judge, Push push, double share) {
-    LoadCase c = new LoadCase(state, judge, judge.part().of(push.unit(scene.heap())));
-    return LoadCase.toppling(List.of(c), share * settings.get(Setting.PUSH_TIER_N), SEARCH_SHARE).isPresent();
+    return TierPushes.tips(state, judge, scene.heap(), push, share * settings.get(Setting.PUSH_TIER_N));
   }
 }

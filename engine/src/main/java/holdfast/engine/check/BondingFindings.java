@@ -4,6 +4,7 @@ import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.bonding.JointSearch;
+import holdfast.engine.bonding.Slides;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
@@ -16,7 +17,7 @@ import java.util.stream.Collectors;
 /** Where joints need fixing, and which. */
 final class BondingFindings {
   private static final Set<Code> MENDED_BY_BONDS =
-      EnumSet.of(Code.FALLS, Code.SQUEEZED, Code.TOPPLES, Code.PRESSED, Code.SHAKES, Code.BOND_OVERLOADED);
+      EnumSet.of(Code.FALLS, Code.SQUEEZED, Code.TOPPLES, Code.PRESSED, Code.SLIDES, Code.SHAKES, Code.BOND_OVERLOADED);
 
   private BondingFindings() {}
 
@@ -28,7 +29,8 @@ final class BondingFindings {
       watch.best(joints);
       watch.at(CheckWatch.Stage.JOINTS, asked, of);
     };
-    for (JointSearch.Found found : JointSearch.search(study.scene(), threads, searching)) {
+    Slides slides = new SlideQuestion(threads, study.recall());
+    for (JointSearch.Found found : JointSearch.search(study.scene(), threads, slides, searching)) {
       if (found instanceof JointSearch.Found.Enough e) e.joints().forEach(j -> out.add(needed(e, j)));
       if (found instanceof JointSearch.Found.NotEnough n) out.add(notEnough(n));
     }
@@ -67,7 +69,9 @@ final class BondingFindings {
     String open = n.proven() ? "" : " Not every choice of fewer was asked.";
     return Draft.note(Code.NEEDS_BOND).about(n.rocks()).say(
         text("%s the heap of %s: %s.%s", does, Draft.names(n.rocks()), tried, open),
-        "Change the layout first: lower it, or give it broader feet.");
+        n.slides()
+            ? "Change the layout first: move what slides in over what carries it, so that a slide leaves all of it carried."
+            : "Change the layout first: lower it, or give it broader feet.");
   }
 
   private static Finding needed(JointSearch.Found.Enough set, JointSpec j) {

@@ -80,7 +80,7 @@ public final class Check {
       List<Finding> findings = new ArrayList<>(StandingFindings.of(study));
       if (!study.scene().rocks().isEmpty()) findings.add(notAsked("Nothing but whether the heap stands was asked about."));
       findings = ranked(findings);
-      CheckReport.Verdict verdict = verdict(findings);
+      CheckReport.Verdict verdict = verdict(study, findings);
       return new CheckReport(scene, verdict, Headline.of(study, verdict, findings, List.of()), findings, states(study, List.of()),
           rocks(study, List.of(), List.of()), new SupportStudy(study, threads).joints(), List.of(), List.of(), Optional.empty(),
           Optional.empty(), Cautions.of());
@@ -134,7 +134,7 @@ public final class Check {
     variations.map(Variations::findings).ifPresent(findings::addAll);
 
     findings = ranked(findings);
-    CheckReport.Verdict verdict = verdict(findings);
+    CheckReport.Verdict verdict = verdict(study, findings);
     return new CheckReport(
         scene, verdict, Headline.of(study, verdict, findings, roses) + variations.map(v -> " " + Variations.words(v)).orElse(""),
         findings,
@@ -182,10 +182,12 @@ public final class Check {
     return sorted;
   }
 
-  private static CheckReport.Verdict verdict(List<Finding> findings) {
+  private static CheckReport.Verdict verdict(HeapStudy study, List<Finding> findings) {
     boolean fails = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && !OPEN.contains(f.code()));
     boolean open = findings.stream().anyMatch(f -> f.severity() == Severity.FAIL && OPEN.contains(f.code()));
-    return fails ? CheckReport.Verdict.FAILS : open ? CheckReport.Verdict.UNDECIDED : CheckReport.Verdict.PASSES;
+    if (fails) return CheckReport.Verdict.FAILS;
+    if (open) return CheckReport.Verdict.UNDECIDED;
+    return study.scene().rocks().isEmpty() ? CheckReport.Verdict.NOTHING : CheckReport.Verdict.PASSES;
   }
 
   private static List<StateLine> states(HeapStudy study, List<ShakeFound> shakes) {

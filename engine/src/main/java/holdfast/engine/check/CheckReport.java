@@ -52,7 +52,9 @@ public record CheckReport(
 
   /** The whole in a word. */
   public enum Verdict {
-    PASSES("passes"), FAILS("fails"), UNDECIDED("undecided");
+    PASSES("passes"), FAILS("fails"), UNDECIDED("undecided"),
+    /** No rock has a place, and nothing is wrong with the tank alone. */
+    NOTHING("nothing to judge");
 
     private final String word;
 

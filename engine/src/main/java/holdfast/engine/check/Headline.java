@@ -17,10 +17,10 @@ final class Headline {
   static String of(HeapStudy study, CheckReport.Verdict verdict, List<Finding> findings, List<List<PushFound>> roses) {
     double tier = study.scene().scene().settings().get(Setting.PUSH_TIER_N);
     return switch (verdict) {
-      case PASSES -> study.scene().rocks().isEmpty()
-          ? "No rock is placed yet: nothing to judge."
-          : text("Stands and stays in every state; nothing topples under a push of %.0f N on any rock from any side%s.", tier,
-              weakest(study, roses)) + left(study.scene().scene());
+      case PASSES -> text("Stands and stays in every state; nothing topples under a push of %.0f N on any rock from any side%s.",
+          tier, weakest(study, roses)) + left(study.scene().scene());
+      case NOTHING -> "No rock is placed yet. Give each rock of the heap its place, then check again."
+          + left(study.scene().scene());
       case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
       case FAILS -> "Not safe as it is: " + findings.stream().filter(f -> f.severity() == Severity.FAIL)
           .map(f -> f.code().title()).distinct().limit(4).collect(Collectors.joining(", ")) + ".";

@@ -141,11 +141,16 @@ final class HeapStudy {
     return states.stream().map(s -> judge(s, rock)).toList();
   }
 
+  /** Whether the heap that holds a rock stays in every state. */
+  boolean safeUnderWeight(int rock) {
+    return of(rock).stream().allMatch(PartJudge::safe);
+  }
+
   Recall recall() {
     return recall;
   }
 
-  private double tier() {
+  double tier() {
     return settings.get(Setting.PUSH_TIER_N);
   }
 
@@ -204,16 +209,19 @@ final class HeapStudy {
 
   /** Push margins of every rock round the compass, rock by rock. */
   List<List<PushFound>> pushes() {
-    int directions = directions();
     List<Integer> rocks = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
-    return Parallel.map(rocks, threads, rock -> {
-      PlacedRock r = scene.rocks().get(rock);
-      List<List<Push>> lines = new ArrayList<>();
-      for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
-      Asked<List<List<Push>>> asked = new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare));
-      return recall.of(asked, () -> rose(rock, lines));
-    });
+    return Parallel.map(rocks, threads, this::rose);
+  }
+
+  /** Push margins of one rock round the compass. */
+  List<PushFound> rose(int rock) {
+    int directions = directions();
+    PlacedRock r = scene.rocks().get(rock);
+    List<List<Push>> lines = new ArrayList<>();
+    for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
+    Asked<List<List<Push>>> asked = new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare));
+    return recall.of(asked, () -> rose(rock, lines));
   }
 
   /** A question about the heap of one rock: all that the answer depends on. Equal states share a judge and not their name. */

@@ -14,6 +14,8 @@ import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.SceneHeap.Kind;
 import holdfast.engine.statics.State;
+import holdfast.model.scene.Rock;
+import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -64,12 +66,17 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     // What falls has no forces that could be told.
     if (!sound) return new PaneStudy(lines(scene, byFoot), Optional.empty(), List.of());
     Optional<PaneLoad.HeldRock> heaviest = scene.rocks().stream()
-        .map(r -> new PaneLoad.HeldRock(r.rock().name(), r.body().dryMassKg()))
+        .map(r -> new PaneLoad.HeldRock(r.rock().name(), carriedKg(r)))
         .max(Comparator.comparingDouble(PaneLoad.HeldRock::massKg));
     PaneReport report = BottomPane.judge(scene.scene(), new PaneLoad(cases, heaviest),
         (plate, foam) -> study.recall().of(new FoamAsked(plate, foam), () -> new FoamPlate(plate, foam)));
     return new PaneStudy(lines(scene, byFoot), Optional.of(report),
         report.findings().stream().map(f -> finding(f, study)).toList());
+  }
+
+  /** A living rock comes with its pores full; what is dry is carried in dry. */
+  private static double carriedKg(PlacedRock r) {
+    return r.body().dryMassKg() + (r.rock().kind() == Rock.Kind.LIVE ? r.body().poreWaterKg() : 0);
   }
 
   /** The states that a case of the pane stands for, the heaviest last: for good, what lives grows. */

@@ -2,6 +2,7 @@ package holdfast.engine.check;
 
 import static holdfast.engine.check.Draft.text;
 
+import holdfast.engine.bonding.JointSearch;
 import holdfast.engine.check.HeapStudy.PressFound;
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
@@ -43,7 +44,7 @@ final class PushFindings {
   private List<Finding> rock(int rock, List<PushFound> rose) {
     List<Finding> out = new ArrayList<>();
     String name = study.scene().name(rock);
-    if (!safeUnderWeight(rock)) return out;
+    if (!study.safeUnderWeight(rock)) return out;
     Optional<PushFound> topple = least(rose, Movement.TOPPLES).filter(p -> p.marginN() < tier);
     topple.ifPresent(p -> out.add(topples(name, rock, p)));
     slides(name, rock, rose, topple.isEmpty()).ifPresent(out::add);
@@ -60,10 +61,6 @@ final class PushFindings {
     return out;
   }
 
-  private boolean safeUnderWeight(int rock) {
-    return study.states().stream().allMatch(s -> study.judge(s, rock).safe());
-  }
-
   private static Optional<PushFound> least(List<PushFound> rose, Movement movement) {
     return rose.stream().flatMap(p -> Stream.concat(Stream.of(p), p.topple().stream()))
         .filter(p -> p.movement() == movement).min(Comparator.comparingDouble(PushFound::marginN));
@@ -77,7 +74,9 @@ final class PushFindings {
         .moving(p.mechanism()).say(
         text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()),
             Headings.word(p.degrees()), with, paneAhead(rock, p)),
-        text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
+        JointSearch.open(study.scene(), rock).isEmpty()
+            ? text("Turn %s onto a broader side, lower it, or lay a stone to either side.", name)
+            : text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
   }
 
   /** A rock that goes over may strike a pane that is nearer than it is tall. */
@@ -98,43 +97,39 @@ final class PushFindings {
     return "";
   }
 
-  /**
-   * Of the sides toward which it slides below the tier the weakest after which the heap falls; where none is, the weakest of
-   * all.
-   *
-   * @param everySide a rock that may go one way may still go over the edge on the other; one that topples fails as it is, and
-   *     only its weakest side is tried
-   */
   private Optional<Finding> slides(String name, int rock, List<PushFound> rose, boolean everySide) {
-    List<PushFound> below = rose.stream().filter(p -> p.movement() == Movement.SLIDES && p.marginN() < tier)
-        .sorted(Comparator.comparingDouble(PushFound::marginN)).toList();
+    List<PushFound> below = SlideQuestion.below(study, rose);
     if (below.isEmpty()) return Optional.empty();
-    if (SlideTest.fallsTurning(study, rock, below.get(0))) return Optional.of(slides(name, below.get(0), true));
-    for (PushFound p : everySide ? below : below.subList(0, 1)) {
-      if (SlideTest.falls(study, rock, p)) return Optional.of(slides(name, p, true));
-    }
-    return Optional.of(slides(name, below.get(0), false));
+    return SlideQuestion.endingInAFall(study, rock, rose, everySide).map(p -> slidesAndFalls(name, rock, p))
+        .or(() -> Optional.of(slides(name, below.get(0), Draft.warn(Code.SLIDES), "still",
+            text("Nothing need be done unless %s must keep its place.", name))));
   }
 
-  private Finding slides(String name, PushFound p, boolean falls) {
-    Draft draft = falls ? Draft.fail(Code.SLIDES) : Draft.warn(Code.SLIDES);
+  /** The joints that mend it are sought and told for all of the heap together. */
+  private Finding slidesAndFalls(String name, int rock, PushFound p) {
+    List<String> open = JointSearch.open(study.scene(), rock);
     double mm = settings.get(Setting.SLIDE_TEST_MM);
-    String after = falls
-        ? text("moved %.0f mm that way, the heap no longer stands", mm)
-        : text("moved %.0f mm that way, the heap still stands", mm);
+    String in = text("so that all is still carried when it has gone %.0f mm", mm);
+    return slides(name, p, Draft.fail(Code.SLIDES), "no longer", open.isEmpty()
+        ? text("Move %s, or what rests on it, in over what carries it %s.", name, in)
+        : text("Fix the joints that are told to need it, %s being open to %s; or move them in over what carries them %s.",
+            name, Draft.names(open), in));
+  }
+
+  private Finding slides(String name, PushFound p, Draft draft, String stands, String remedy) {
     return draft.about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism()).say(
-        text("%s slides under a push of %.1f N toward the %s; %s.", name, Draft.down(p.marginN()),
-            Headings.word(p.degrees()), after),
-        falls ? text("Fix %s to what it stands on.", name) : text("Nothing need be done unless %s must keep its place.", name));
+        text("%s slides under a push of %.1f N toward the %s; moved %.0f mm that way, the heap %s stands.", name,
+            Draft.down(p.marginN()), Headings.word(p.degrees()), settings.get(Setting.SLIDE_TEST_MM), stands), remedy);
   }
 
   private Optional<Finding> press(int rock, PressFound p) {
-    if (p.marginN() >= tier || !safeUnderWeight(rock)) return Optional.empty();
+    if (p.marginN() >= tier || !study.safeUnderWeight(rock)) return Optional.empty();
     String name = study.scene().name(rock);
     Draft draft = Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism());
     return Optional.of(draft.say(
         text("%s tips when pressed down on its rim with %.1f N.", name, Draft.down(p.marginN())),
-        text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
+        JointSearch.open(study.scene(), rock).isEmpty() ? text("Turn %s onto a broader side, or put a rest under its rim.", name)
+            : text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
   }
 
   private Optional<Finding> shake(List<ShakeFound> shakes) {

@@ -2,6 +2,7 @@ package holdfast.engine.check;
 
 import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.statics.Heap;
+import holdfast.engine.statics.Link;
 import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.State;
@@ -17,13 +18,15 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
 
 /**
  * What a slide leads to: the rocks are moved on along the movement that was found, the pushed one by the distance of the
  * settings, and the heap is judged again in every state. What no longer bears after the move counts as fallen.
  *
  * <p>A push beside the centre turns the rock while it slides. How far it turns on its way is anybody's guess, so the rocks are
- * moved without turning; {@link #fallsTurning} asks about the whole turn that the first movement tells.
+ * moved without turning; {@link #fallsTurning} asks about the whole turn that the first movement tells. What is fixed to each
+ * other moves as one piece.
  */
 final class SlideTest {
   /** Metres; a rock that rises or sinks less than this displaces the water that it did. Its rounding, no movement to speak of. */
@@ -51,11 +54,11 @@ final class SlideTest {
     double speed = m.twists().get(rock).velocity().norm();
     if (!(speed > 0)) return true;
     double far = study.scene().scene().settings().get(Setting.SLIDE_TEST_MM) * 1e-3 / speed;
-    return new SlideTest(study).fallsAfter(m, far, turning);
+    return new SlideTest(study).fallsAfter(m, rock, far, turning);
   }
 
-  private boolean fallsAfter(Mechanism m, double far, boolean turning) {
-    List<PlacedRock> moved = moved(m, far, turning);
+  private boolean fallsAfter(Mechanism m, int pushed, double far, boolean turning) {
+    List<PlacedRock> moved = moved(m, pushed, far, turning);
     Map<State, List<Wrench>> loads = new EnumMap<>(State.class);
     for (State s : study.states()) loads.put(s, loads(s, moved));
     for (Heap.Part p : study.scene().withRocks(moved).heap().separate()) {
@@ -83,19 +86,40 @@ final class SlideTest {
     return out;
   }
 
-  private List<PlacedRock> moved(Mechanism m, double far, boolean turning) {
-    List<PlacedRock> moved = new ArrayList<>();
-    for (int i = 0; i < m.twists().size(); i++) {
-      PlacedRock r = study.scene().rocks().get(i);
-      Twist t = m.twists().get(i);
-      if (t.equals(Twist.ZERO)) {
-        moved.add(r);
-        continue;
-      }
+  private List<PlacedRock> moved(Mechanism m, int pushed, double far, boolean turning) {
+    List<PlacedRock> moved = new ArrayList<>(study.scene().rocks());
+    for (List<Integer> piece : pieces()) {
+      if (piece.stream().allMatch(i -> m.twists().get(i).equals(Twist.ZERO))) continue;
+      Twist t = piece.contains(pushed) ? m.twists().get(pushed) : mean(piece, i -> m.twists().get(i));
+      Vec3 about = piece.contains(pushed) ? study.scene().rocks().get(pushed).centre()
+          : mean(piece, i -> new Twist(study.scene().rocks().get(i).centre(), Vec3.ZERO)).velocity();
       Quat turn = turning ? Quat.ofRotationVector(t.spin().times(far)) : Quat.IDENTITY;
-      Vec3 at = r.centre().plus(t.velocity().times(far)).plus(turn.rotate(r.pose().at().minus(r.centre())));
-      moved.add(r.at(new Pose(at, turning ? turn.times(r.pose().turn()).unit() : r.pose().turn())));
+      for (int i : piece) {
+        PlacedRock r = study.scene().rocks().get(i);
+        Vec3 at = about.plus(t.velocity().times(far)).plus(turn.rotate(r.pose().at().minus(about)));
+        moved.set(i, r.at(new Pose(at, turning ? turn.times(r.pose().turn()).unit() : r.pose().turn())));
+      }
     }
     return moved;
+  }
+
+  /** Rocks that are fixed to each other, and every other rock by itself. */
+  private List<List<Integer>> pieces() {
+    Heap heap = study.scene().heap();
+    List<Link> fixed = heap.links().stream().filter(l -> !(l instanceof Link.Bearing)).toList();
+    return new Heap(heap.bodies(), fixed).separate().stream().map(Heap.Part::bodies).toList();
+  }
+
+  /** By mass: about their common centre that is how a rigid piece moves. */
+  private Twist mean(List<Integer> piece, IntFunction<Twist> of) {
+    double kg = piece.stream().mapToDouble(i -> study.scene().rocks().get(i).body().dryMassKg()).sum();
+    Vec3 velocity = Vec3.ZERO;
+    Vec3 spin = Vec3.ZERO;
+    for (int i : piece) {
+      double share = study.scene().rocks().get(i).body().dryMassKg() / kg;
+      velocity = velocity.plusTimes(share, of.apply(i).velocity());
+      spin = spin.plusTimes(share, of.apply(i).spin());
+    }
+    return new Twist(velocity, spin);
   }
 }

@@ -13,6 +13,8 @@ import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
+import holdfast.model.scene.Placement;
+import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +23,9 @@ import java.util.Optional;
 
 /** Does the heap stand and stay; do the rocks lie as drawn: overlaps, hovering, outside the tank, bonds that hold nothing. */
 final class StandingFindings {
+  /** Cosine to the upright above which one rock lies on the other rather than beside it. */
+  private static final double UPRIGHT = 0.5;
+
   private StandingFindings() {}
 
   static List<Finding> of(HeapStudy study) {
@@ -136,9 +141,7 @@ final class StandingFindings {
       Solid b = scene.solids().get(f.b());
       double mm = f.distanceM() * 1e3;
       if (f.kind() == PairFit.Kind.OVERLAPS) {
-        out.add(Draft.fail(Code.OVERLAPS).about(a.name(), b.name()).figure(-mm, 1, "mm").say(
-            text("%s lies %.1f mm inside %s; what is computed from that is not to be trusted.", a.name(), -mm, b.name()),
-            "Settle the scene, or move one of them."));
+        out.add(overlap(scene, f));
       } else if (f.kind() == PairFit.Kind.HOVERS && f.normal().z() * (b.fixed() ? 1 : Math.signum(f.normal().z())) > 0.5
           && !(b.fixed() && b.surface() == Solid.Surface.GLASS && f.normal().z() < 0.5)) {
         out.add(Draft.note(Code.HOVERS).about(a.name(), b.name()).figure(mm, Double.NaN, "mm").say(
@@ -147,6 +150,33 @@ final class StandingFindings {
       }
     }
     return out;
+  }
+
+  /** The one to move is named first: what lies above, else what is not locked in its place, else the smaller. */
+  private static Finding overlap(SceneHeap scene, PairFit f) {
+    boolean first = scene.solids().get(f.b()).fixed() || movesFirst(scene, f);
+    int moved = first ? f.a() : f.b();
+    String name = scene.solids().get(moved).name();
+    String other = scene.solids().get(first ? f.b() : f.a()).name();
+    Vec3 way = first ? f.normal() : f.normal().negated();
+    String where = way.z() > UPRIGHT ? "up" : "toward the " + Headings.word(way);
+    double mm = -f.distanceM() * 1e3;
+    return Draft.fail(Code.OVERLAPS).about(name, other).figure(mm, 1, "mm").say(
+        text("%s lies %.1f mm inside %s; what is computed from that is not to be trusted.", name, Draft.up(mm), other),
+        text("Settle the scene, or move %s %.1f mm %s.", name, Draft.up(mm), where));
+  }
+
+  private static boolean movesFirst(SceneHeap scene, PairFit f) {
+    PlacedRock a = scene.rocks().get(f.a());
+    PlacedRock b = scene.rocks().get(f.b());
+    if (Math.abs(f.normal().z()) > UPRIGHT) return f.normal().z() > 0;
+    boolean aLocked = locked(scene, f.a());
+    if (aLocked != locked(scene, f.b())) return !aLocked;
+    return a.body().dryMassKg() < b.body().dryMassKg();
+  }
+
+  private static boolean locked(SceneHeap scene, int rock) {
+    return scene.scene().placement(scene.name(rock)).map(Placement::locked).orElse(false);
   }
 
   private static List<Finding> outside(SceneHeap scene) {

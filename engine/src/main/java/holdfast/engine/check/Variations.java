@@ -2,24 +2,22 @@ package holdfast.engine.check;
 
 import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Link;
-import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.Push;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.Rest;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.engine.statics.StateJudges;
 import holdfast.engine.statics.StateJudges.Judged;
+import holdfast.engine.statics.TierPushes;
 import holdfast.engine.statics.Twist;
 import holdfast.engine.statics.Wrench;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
-import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -36,7 +34,8 @@ import java.util.stream.LongStream;
  * The same layout with what its owner can only guess guessed otherwise: friction (one factor for all, since it is the same
  * water and slime), mass of each rock, its centre of mass, where along a patch a contact bears and how it faces. Poses are
  * kept, since moving them would only open the contacts; bonds are kept. Every variation is asked whether it stays in every
- * state, and if so whether every rock bears the tier's push without going over; the first no ends it.
+ * state, and if so whether every rock bears the tier's push, and what comes before it, without going over; the first no ends
+ * it.
  *
  * <p>Ranges are those of the settings, drawn evenly. Variation {@code k} of a seed is the same on any number of threads.
  */
@@ -149,19 +148,10 @@ final class Variations {
     return t.velocity().norm() + t.spin().norm() * heap.bodies().get(i).sizeM() / 2;
   }
 
-  /** Whether the tier's push from some side tips something; a rock that only slides is not counted. */
+  /** Whether the tier's push from some side, or a part of it on the way, tips something; a rock that slides is not counted. */
   private boolean goesOver(PartJudge judge, Heap heap, int rock) {
-    PlacedRock r = scene.rocks().get(rock);
-    double tier = settings.get(Setting.PUSH_TIER_N);
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
-    for (int d = 0; d < directions; d++) {
-      for (Push p : Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings)) {
-        List<Wrench> live = judge.part().of(p.unit(heap));
-        LoadCase c = new LoadCase(State.FILLED, judge, live);
-        if (LoadCase.toppling(List.of(c), tier, HeapStudy.SEARCH_SHARE).isPresent()) return true;
-      }
-    }
-    return false;
+    return TierPushes.on(rock, scene.rocks().get(rock), settings)
+        .firstToTip(State.FILLED, judge, heap, settings.get(Setting.PUSH_TIER_N)).isPresent();
   }
 
   /** What the variations have to say; nothing when all stand and pass. */

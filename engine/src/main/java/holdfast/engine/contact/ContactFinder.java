@@ -138,8 +138,10 @@ public final class ContactFinder {
     List<Vec3> corners = List.of();
     if (s.distanceM() <= joint) {
       double height = Math.min(joint, s.distanceM() + patch);
+      // Rules that reach far, as for what a paste fills, do not make a broad strip an edge.
+      double fine = Math.min(patch, ContactRules.DEFAULT.patchToleranceM(size[p.body], size[q.body]));
       for (Vec3 n : s.normals()) {
-        corners = PatchFinder.patch(p.shape, q.shape, n, height, Tolerances.SLIVER_PATCHES * patch);
+        corners = PatchFinder.patch(p.shape, q.shape, n, height, Tolerances.SLIVER_PATCHES * fine);
         if (!corners.isEmpty()) {
           normal = n;
           break;

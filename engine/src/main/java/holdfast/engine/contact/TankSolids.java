@@ -31,6 +31,17 @@ public final class TankSolids {
 
   private TankSolids() {}
 
+  /** What a body of a scene is. */
+  public enum Part { ROCK, FLOOR, PANE, DEVICE }
+
+  /** What one of {@link SceneSolids#of} is, by its place among them: rocks and devices may be called anything. */
+  public static Part part(Scene scene, List<Solid> solids, int body) {
+    if (!solids.get(body).fixed()) return Part.ROCK;
+    int fromLast = solids.size() - 1 - body;
+    int devices = scene.devices().size();
+    return fromLast < devices ? Part.DEVICE : fromLast < devices + Side.values().length ? Part.PANE : Part.FLOOR;
+  }
+
   /** The name of a side pane. */
   public static String pane(Side side) {
     return side.word() + " pane";

@@ -10,7 +10,7 @@ import java.util.Optional;
  * All that the rocks do to the floor.
  *
  * @param cases the feet in each load case that was worked out; at least one
- * @param heaviest the heaviest rock as it is carried over the tank, for the slip estimate
+ * @param heaviest the heaviest rock as it is carried over the tank, with the water that it then holds, for the slip estimate
  */
 public record PaneLoad(Map<LoadCase, Case> cases, Optional<HeldRock> heaviest) {
 

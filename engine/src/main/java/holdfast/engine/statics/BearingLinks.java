@@ -47,14 +47,11 @@ final class BearingLinks {
   }
 
   private static SceneHeap.Kind kind(Scene scene, List<Solid> solids, Contact c) {
-    Solid other = solids.get(c.b());
-    if (!other.fixed()) return SceneHeap.Kind.JOINT;
-    // Devices come last; they bear nothing, whatever they are called.
-    if (c.b() >= solids.size() - scene.devices().size()) return null;
-    String name = other.name();
-    if (name.equals(TankSolids.BOTTOM) || name.equals(TankSolids.GRID) || name.equals(TankSolids.SHEET)) {
-      return SceneHeap.Kind.FLOOR;
-    }
-    return other.surface() == Solid.Surface.GLASS ? SceneHeap.Kind.PANE : null;
+    return switch (TankSolids.part(scene, solids, c.b())) {
+      case ROCK -> SceneHeap.Kind.JOINT;
+      case FLOOR -> SceneHeap.Kind.FLOOR;
+      case PANE -> SceneHeap.Kind.PANE;
+      case DEVICE -> null;
+    };
   }
 }

@@ -45,7 +45,7 @@ class JointSearchTest {
 
   private static Seen compare(String what, SceneHeap scene, List<Integer> rocks, List<JointSpec> joints) {
     int n = joints.size();
-    JointSearch.Asking asking = new JointSearch.Asking(scene, rocks, joints, 1);
+    JointSearch.Asking asking = new JointSearch.Asking(scene, rocks, joints, 1, Slides.NONE);
     List<BitSet> sets = IntStream.range(0, 1 << n).mapToObj(m -> BitSet.valueOf(new long[] {m})).toList();
     List<Refusal> answers = new ArrayList<>();
     for (BitSet s : sets) answers.add(asking.refusal(s).orElse(null));

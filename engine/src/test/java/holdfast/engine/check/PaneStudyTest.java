@@ -79,4 +79,19 @@ class PaneStudyTest {
     assertThat(s.findings()).isEmpty();
     assertThat(s.feet()).extracting(CheckReport.FootLine::state).containsExactly(State.DRAINED);
   }
+
+  /**
+   * A living rock comes with its pores full: a box of 4 litres with 6 kg of stone holds 1.023343 x (4 - 6 / 2.78) kg of water
+   * (definition). What is dry is carried in dry.
+   */
+  @Test
+  void aLivingRockIsLetSlipWithTheWaterItHolds() {
+    assertThat(carriedKg(Rock.Kind.LIVE)).isCloseTo(6 + 1.023343 * (4 - 6 / 2.78), within(1e-5));
+    assertThat(carriedKg(Rock.Kind.DRY)).isEqualTo(6);
+  }
+
+  private static double carriedKg(Rock.Kind kind) {
+    PaneStudy s = study(List.of(box("base", kind, 200, 6, 0)), List.of(at("base", 10)), List.of());
+    return s.report().orElseThrow().load().heaviest().orElseThrow().massKg();
+  }
 }

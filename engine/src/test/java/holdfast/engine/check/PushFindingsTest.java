@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;
+import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
@@ -43,8 +44,12 @@ class PushFindingsTest {
   }
 
   private static CheckReport check(List<Rock> rocks, List<Placement> places, Settings settings) {
+    return check(rocks, places, List.of(), settings);
+  }
+
+  private static CheckReport check(List<Rock> rocks, List<Placement> places, List<JointSpec> joints, Settings settings) {
     Scene s = new Scene("boxes", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
-        rocks, places, List.of(), settings);
+        rocks, places, joints, settings);
     return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
   }
 
@@ -91,5 +96,65 @@ class PushFindingsTest {
     List<Rock> rocks = List.of(box("base", 200, 200, 100), box("spare", 100, 100, 30));
     assertThat(check(rocks, List.of(at("base", 0, 0, 10)), settings).headline()).endsWith("Not placed, and not judged: spare.");
     assertThat(check(rocks.subList(0, 1), List.of(at("base", 0, 0, 10)), settings).headline()).doesNotContain("Not placed");
+  }
+
+  private static final Settings FOUR_SIDES = Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.PUSH_DIRECTIONS, 4)
+      .with(Setting.PUSH_OFFSET, 0);
+
+  private static List<Finding> of(CheckReport report, Code code, Severity severity) {
+    return report.findings().stream().filter(f -> f.code() == code && f.severity() == severity).toList();
+  }
+
+  /** The joints that a report tells to fix, in the mortar that it names. */
+  private static List<JointSpec> told(CheckReport report) {
+    return of(report, Code.NEEDS_BOND, Severity.FAIL).stream()
+        .map(f -> JointSpec.paste(f.about().get(0), f.about().get(1), JointSpec.Bond.MORTAR, 40)).toList();
+  }
+
+  /** What the report tells to fix is fixed, and the check asked again: no slide ends in a fall, nor is any joint wanted. */
+  private static void isMendedByItsJoints(List<Rock> rocks, List<Placement> places, Settings settings) {
+    CheckReport before = check(rocks, places, settings);
+    assertThat(of(before, Code.SLIDES, Severity.FAIL)).isNotEmpty();
+    assertThat(of(before, Code.TOPPLES, Severity.FAIL)).as("only slides are in question").isEmpty();
+    List<JointSpec> joints = told(before);
+    assertThat(joints).isNotEmpty();
+    CheckReport after = check(rocks, places, joints, settings);
+    assertThat(after.findings()).noneMatch(f -> f.severity() == Severity.FAIL
+        && List.of(Code.SLIDES, Code.TOPPLES, Code.PRESSED, Code.SHAKES, Code.FALLS, Code.NEEDS_BOND).contains(f.code()));
+  }
+
+  /** The plate that slides off its base is fixed to it; then both go together. */
+  @Test
+  void aRockThatSlidesOffIsFixedToWhatItStandsOn() {
+    isMendedByItsJoints(List.of(box("base", 200, 200, 100), box("plate", 100, 100, 30)),
+        List.of(at("base", 0, 0, 10), at("plate", -82, 0, 110)), FOUR_SIDES.with(Setting.PUSH_TIER_N, 4));
+  }
+
+  /** Two legs under a span that rests on 15 mm of each: one that slides 20 mm away lets it down. Neither is fixed to the floor. */
+  @Test
+  void aLegThatSlidesFromUnderItsSpanIsFixedToIt() {
+    List<Rock> rocks = List.of(box("left", 100, 160, 80), box("right", 100, 160, 80), box("span", 130, 160, 40));
+    List<Placement> places = List.of(at("left", -100, 0, 10), at("right", 100, 0, 10), at("span", 0, 0, 90));
+    CheckReport before = check(rocks, places, FOUR_SIDES.with(Setting.PUSH_TIER_N, 10));
+    assertThat(of(before, Code.SLIDES, Severity.FAIL)).anySatisfy(f -> {
+      assertThat(f.about()).containsExactly("left");
+      assertThat(f.remedy()).startsWith("Fix the joints that are told to need it, left being open to span;");
+    });
+    isMendedByItsJoints(rocks, places, FOUR_SIDES.with(Setting.PUSH_TIER_N, 10));
+  }
+
+  /** One that is to stay removable is not fixed; where it has more than its slide to the edge, it is mended. */
+  @Test
+  void aRemovableRockThatSlidesOffIsMovedIn() {
+    Rock plate = new Rock("plate", Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 100, 100, 30, 1), new Rock.BulkDensity(1.8), 0,
+        false, true, OptionalDouble.empty());
+    List<Rock> rocks = List.of(box("base", 200, 200, 100), plate);
+    CheckReport before = check(rocks, List.of(at("base", 0, 0, 10), at("plate", -82, 0, 110)), FOUR_SIDES);
+    assertThat(of(before, Code.SLIDES, Severity.FAIL)).singleElement().satisfies(f -> assertThat(f.remedy()).isEqualTo(
+        "Move plate, or what rests on it, in over what carries it so that all is still carried when it has gone 20 mm."));
+    assertThat(of(before, Code.NEEDS_BOND, Severity.NOTE)).singleElement().satisfies(f ->
+        assertThat(f.sentence()).endsWith("there is no joint left to fix."));
+    CheckReport after = check(rocks, List.of(at("base", 0, 0, 10), at("plate", -75, 0, 110)), FOUR_SIDES);
+    assertThat(of(after, Code.SLIDES, Severity.FAIL)).isEmpty();
   }
 }

@@ -66,7 +66,7 @@ class EdgesTest {
 
   @Test
   void withoutRocksThereIsNothingToJudge() {
-    assertThat(check().verdict()).isEqualTo(Verdict.PASSES);
+    assertThat(check().verdict()).isEqualTo(Verdict.NOTHING);
   }
 
   @Test

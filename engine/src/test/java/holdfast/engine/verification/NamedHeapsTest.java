@@ -7,7 +7,9 @@ import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.Link;
 import holdfast.engine.statics.LoadCase;
 import holdfast.engine.statics.PartJudge;
+import holdfast.engine.statics.Push;
 import holdfast.engine.statics.State;
+import holdfast.engine.statics.TierPushes;
 import holdfast.engine.statics.Wrench;
 import holdfast.engine.verification.EngineJudge.Says;
 import holdfast.engine.verification.Verdicts.Family;
@@ -184,6 +186,22 @@ class NamedHeapsTest {
     assertThat(judge.under(live, 1.5).stays()).isFalse();
     assertThat(judge.under(live, 6).stays()).isTrue();
     assertThat(LoadCase.least(List.of(new LoadCase(State.DRY, judge, live)), 1000, 0.01).factor()).isLessThan(1.5);
+  }
+
+  /** The same push as the middle line of the first side, of which half a tier is asked: 3 N tips something, 0.5 N does not. */
+  @Test
+  void aTierIsAskedForWhatComesBeforeIt() {
+    RandomHeap made = RandomHeap.of(162, 12);
+    Heap heap = made.heap();
+    Random random = new Random(~162L);
+    int rock = random.nextInt(made.rocks().size());
+    Vec3 way = Vec3.heading(360 * random.nextDouble());
+    Push push = new Push(rock, made.pushedAt(heap, rock), way);
+    assertThat(push.unit(heap)).isEqualTo(made.push(heap, rock, way));
+    PartJudge judge = new PartJudge(heap.separate().get(0), RandomHeap.weights(heap));
+    TierPushes asked = new TierPushes(List.of(), List.of(push));
+    assertThat(asked.firstToTip(State.DRY, judge, heap, 6)).contains(new TierPushes.Refused(push, 0.5));
+    assertThat(asked.firstToTip(State.DRY, judge, heap, 1)).isEmpty();
   }
 
   @Test

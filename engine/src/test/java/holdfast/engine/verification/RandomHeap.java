@@ -245,15 +245,20 @@ record RandomHeap(long seed, boolean settled, List<List<Hull>> rocks, Hull floor
 
   /** A unit force on one stone through a point given by shares of its own corners, the same for every placing. */
   List<Wrench> push(Heap heap, int rock, Vec3 direction) {
-    Vec3 highest = null;
-    for (Hull h : rocks.get(rock)) {
-      for (Vec3 p : h.corners()) if (highest == null || p.z() > highest.z() + 1e-6) highest = p;
-    }
-    Vec3 at = heap.bodies().get(rock).centre().times(0.3).plusTimes(0.7, highest);
+    Vec3 at = pushedAt(heap, rock);
     List<Wrench> out = new ArrayList<>();
     for (int i = 0; i < rocks.size(); i++) {
       out.add(i == rock ? Wrench.of(direction, at, heap.bodies().get(i).centre()) : Wrench.ZERO);
     }
     return out;
+  }
+
+  /** Where {@link #push} acts. */
+  Vec3 pushedAt(Heap heap, int rock) {
+    Vec3 highest = null;
+    for (Hull h : rocks.get(rock)) {
+      for (Vec3 p : h.corners()) if (highest == null || p.z() > highest.z() + 1e-6) highest = p;
+    }
+    return heap.bodies().get(rock).centre().times(0.3).plusTimes(0.7, highest);
   }
 }

@@ -248,8 +248,7 @@ final class PlanPage {
       long fails = check.findings().stream().filter(k -> k.severity() == Severity.FAIL).count();
       long warns = check.findings().stream().filter(k -> k.severity() == Severity.WARN).count();
       line = f.units().prose(check.headline()) + " " + fails + (fails == 1 ? " finding fails, " : " findings fail, ") + warns
-          + (warns == 1 ? " warns." : " warn.") + (check.verdict() == CheckReport.Verdict.PASSES ? ""
-          : " Do not build it as drawn.");
+          + (warns == 1 ? " warns." : " warn.") + (check.fails() ? " Do not build it as drawn." : "");
       ink = check.verdict() == CheckReport.Verdict.PASSES ? Ink.FINE : Ink.CAUTION;
     }
     List<String> lines = c.wrap(line, width - 6, 3.2, Face.REGULAR);

@@ -154,7 +154,7 @@ public record SheetContent(
     return new SheetContent(
         scene, hulls, Supply.of(scene, bodies), LightReport.of(scene, bodies), plan,
         rockLines(scene, bodies, hulls, plan), jointLines(scene, hulls, contacts, plan),
-        resting(scene, plan, contacts, rocks), feet(solids, contacts, rocks), demanding.of(plan, pieces),
+        resting(scene, plan, contacts, rocks), feet(scene, solids, contacts), demanding.of(plan, pieces),
         turning(scene, bodies, plan), DeadWater.of(scene, plan.rocks(), hulls), cleaning(scene, shapes), check);
   }
 
@@ -288,12 +288,11 @@ public record SheetContent(
     return out;
   }
 
-  private static List<Foot> feet(List<Solid> solids, List<Contact> contacts, int rocks) {
+  private static List<Foot> feet(Scene scene, List<Solid> solids, List<Contact> contacts) {
     List<Foot> out = new ArrayList<>();
     for (Contact c : contacts) {
-      boolean floor = c.b() >= rocks && c.normal().z() > 0.9
-          && List.of(TankSolids.BOTTOM, TankSolids.GRID, TankSolids.SHEET).contains(solids.get(c.b()).name());
-      if (c.a() < rocks && floor) out.add(new Foot(c.a(), c.polygon()));
+      boolean floor = TankSolids.part(scene, solids, c.b()) == TankSolids.Part.FLOOR && c.normal().z() > 0.9;
+      if (floor) out.add(new Foot(c.a(), c.polygon()));
     }
     return out;
   }

@@ -92,23 +92,29 @@ public final class Legends {
         Palette.WATER_LINE);
   }
 
-  /** A bar of a round length; only where lengths can be compared. */
-  public void scale(double x, double y) {
-    if (!eye.camera().flat()) return;
+  /**
+   * A bar of a round length; only where lengths can be compared.
+   *
+   * @param x its right end
+   * @return where it and its words begin; {@code x} where there is none
+   */
+  public double scale(double x, double y) {
+    if (!eye.camera().flat()) return x;
     double mmPerPx = 1e3 * eye.metresPerPixel(eye.camera().target());
     double unit = units == Units.US ? UsMeasure.INCH_MM : 1;
     double best = 0;
     for (double v : units == Units.US ? new double[] {1, 2, 4, 6, 12, 24} : new double[] {10, 20, 50, 100, 200, 500, 1000}) {
       if (v * unit / mmPerPx <= 170 * brush.scale()) best = v * unit;
     }
-    if (best == 0) return;
+    if (best == 0) return x;
     double s = brush.scale();
     double px = best / mmPerPx;
     brush.box(x - px, y - 1 * s, x, y + 1 * s, Palette.INK_SOFT);
     brush.box(x - px, y - 4 * s, x - px + 2 * s, y + 4 * s, Palette.INK_SOFT);
     brush.box(x - 2 * s, y - 4 * s, x, y + 4 * s, Palette.INK_SOFT);
-    brush.text(x - px / 2, y - 7 * s, Scale.length(best, units).replace(".0 in", " in"), Lettering.Style.TICK, 0.5,
-        Palette.INK_SOFT);
+    String words = Scale.length(best, units).replace(".0 in", " in");
+    brush.text(x - px / 2, y - 7 * s, words, Lettering.Style.TICK, 0.5, Palette.INK_SOFT);
+    return x - Math.max(px, px / 2 + brush.letters().width(words, Lettering.Style.TICK) / 2);
   }
 
   /** The name of each stone at its middle; a name that would lie on another is moved down. */

@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.cos.COSName;
@@ -28,6 +29,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -192,5 +194,20 @@ class FootprintTest {
       }
       assertThat(seen).isNotEmpty().doesNotContain(false);
     }
+  }
+
+  /** What a rock stands on is told by what it is: a pump called like the floor is none. */
+  @Test
+  void onlyTheFloorItselfHasFeet() {
+    Scene c = SheetFixture.cube();
+    List<Rock> rocks = Stream.of("on pump", "on floor").map(n -> new Rock(n, Rock.Kind.DRY,
+        new Rock.Measured(Rock.Look.BOX, 100, 100, 60, 1), new Rock.BulkDensity(1.8), 0, false, false,
+        OptionalDouble.empty())).toList();
+    List<Placement> places = List.of(new Placement("on pump", new Vec3(150, 150, 100), Quat.IDENTITY, false),
+        new Placement("on floor", new Vec3(400, 400, c.floor().topMm()), Quat.IDENTITY, false));
+    Scene s = new Scene("pump", c.tank(), c.floor(), new Scene.Sand(0, 1.5), c.water(),
+        List.of(new Scene.Device("floor grid", new Vec3(100, 100, 0), new Vec3(100, 100, 100), 0)), List.of(), rocks, places,
+        List.of(), c.settings());
+    assertThat(SheetFixture.content(s).feet()).extracting(SheetContent.Foot::rock).containsExactly(1);
   }
 }

@@ -1,0 +1,61 @@
+package holdfast.engine.statics;
+
+import holdfast.model.scene.Setting;
+import holdfast.model.scene.Settings;
+import holdfast.model.shape.PlacedRock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The pushes that a tier asks of one rock: the whole of it from every side on every line, and a part of it on the way there
+ * on the middle line of every side ({@link LoadCase#onTheWay}), since what holds at the end need not hold before.
+ *
+ * @param sideways every line of every side
+ * @param middles the middle line of every side, in the order of the sides
+ */
+public record TierPushes(List<Push> sideways, List<Push> middles) {
+  /** Relative width to which a factor is searched to see the first movement. */
+  private static final double SEARCH_SHARE = 0.025;
+
+  public TierPushes {
+    sideways = List.copyOf(sideways);
+    middles = List.copyOf(middles);
+  }
+
+  /** Those of a rock of the heap from all sides of the settings. */
+  public static TierPushes on(int rock, PlacedRock placed, Settings settings) {
+    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    List<Push> sideways = new ArrayList<>();
+    List<Push> middles = new ArrayList<>();
+    for (int d = 0; d < directions; d++) {
+      List<Push> lines = Push.lines(rock, placed.lobes(), placed.centre(), 360.0 * d / directions, settings);
+      sideways.addAll(lines);
+      middles.add(lines.get(0));
+    }
+    return new TierPushes(sideways, middles);
+  }
+
+  /** A push that is not borne, and the share of the tier at which it was asked. */
+  public record Refused(Push push, double share) {}
+
+  /**
+   * The first that tips something. A rock that only slides does not count.
+   *
+   * @param heap the whole heap that the judged part is of
+   */
+  public Optional<Refused> firstToTip(State state, PartJudge judge, Heap heap, double tierN) {
+    for (Push p : sideways) if (tips(state, judge, heap, p, tierN)) return Optional.of(new Refused(p, 1));
+    for (int d = 0; d < middles.size(); d++) {
+      double share = LoadCase.onTheWay(d);
+      if (tips(state, judge, heap, middles.get(d), share * tierN)) return Optional.of(new Refused(middles.get(d), share));
+    }
+    return Optional.empty();
+  }
+
+  /** Whether a force is not borne, in any way but by sliding. */
+  public static boolean tips(State state, PartJudge judge, Heap heap, Push push, double newtons) {
+    LoadCase c = new LoadCase(state, judge, judge.part().of(push.unit(heap)));
+    return LoadCase.toppling(List.of(c), newtons, SEARCH_SHARE).isPresent();
+  }
+}
