@@ -139,7 +139,7 @@ public final class ContactFinder {
     if (s.distanceM() <= joint) {
       double height = Math.min(joint, s.distanceM() + patch);
       // Rules that reach far, as for what a paste fills, do not make a broad strip an edge.
-      double fine = Math.min(patch, ContactRules.DEFAULT.patchToleranceM(size[p.body], size[q.body]));
+      double fine = Math.min(patch, ContactRules.DEFAULT.patchToleranceM(p.of.sizeM(), q.of.sizeM()));
       for (Vec3 n : s.normals()) {
         corners = PatchFinder.patch(p.shape, q.shape, n, height, Tolerances.SLIVER_PATCHES * fine);
         if (!corners.isEmpty()) {
