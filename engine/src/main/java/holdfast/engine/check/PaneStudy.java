@@ -52,7 +52,7 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     boolean sound = true;
     for (LoadCase c : LoadCase.values()) {
       List<State> states = states(c, study);
-      sound &= states.stream().flatMap(s -> study.judges(s).stream()).allMatch(PartJudge::safe);
+      sound &= states.stream().filter(s -> !falling(s)).flatMap(s -> study.judges(s).stream()).allMatch(PartJudge::safe);
       List<FootLoad> loads = new ArrayList<>();
       for (int f = 0; f < feet.size(); f++) {
         List<FootForce> forces = forces(study, feet.get(f), states);
@@ -79,22 +79,37 @@ record PaneStudy(List<FootLine> feet, Optional<PaneReport> report, List<Finding>
     return r.body().dryMassKg() + (r.rock().kind() == Rock.Kind.LIVE ? r.body().poreWaterKg() : 0);
   }
 
-  /** The states that a case of the pane stands for, the heaviest last: for good, what lives grows. */
+  /**
+   * The states that a case of the pane stands for, the heaviest last: for good, what lives grows. While the water falls, a rock
+   * that relieves a foot may still be carried by it and one that loads the foot no longer: the foot then bears more than
+   * drained. How far water presses meanwhile is left out: by then it is less than full, and for a short time.
+   */
   private static List<State> states(LoadCase c, HeapStudy study) {
     return switch (c) {
       case DRY -> List.of(State.DRY);
-      case DRAINED -> List.of(State.DRAINED);
+      case DRAINED -> List.of(State.THREE_QUARTERS, State.HALF, State.QUARTER, State.DRAINED);
       case FILLED -> study.states().contains(State.GROWN) ? List.of(State.FILLED, State.GROWN) : List.of(State.FILLED);
     };
+  }
+
+  /** The water stands between full and none. */
+  private static boolean falling(State s) {
+    return s.waterShare() > 0 && s.waterShare() < 1;
+  }
+
+  /** All of the heap still lies under water. */
+  private static boolean known(HeapStudy study, int rock, PartJudge judge) {
+    return judge.dead().equals(study.judge(State.FILLED, rock).dead());
   }
 
   /** What a foot may carry in each of some states; nothing where its heap does not stay. */
   private static List<FootForce> forces(HeapStudy study, int link, List<State> states) {
     List<FootForce> out = new ArrayList<>();
+    int rock = study.scene().seats().get(link).rock();
     PartJudge last = null;
     for (State s : states) {
-      PartJudge judge = study.judge(s, study.scene().seats().get(link).rock());
-      if (judge == last || !judge.safe()) continue;
+      PartJudge judge = study.judge(s, rock);
+      if (judge == last || !judge.safe() || falling(s) && known(study, rock, judge)) continue;
       last = judge;
       int foot = judge.part().links().indexOf(link);
       Range range = study.recall().of(new RangeAsked(judge, foot), () -> judge.forThread().range(List.of(foot)));

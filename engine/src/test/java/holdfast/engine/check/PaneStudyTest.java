@@ -15,10 +15,12 @@ import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Tank;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -93,5 +95,47 @@ class PaneStudyTest {
   private static double carriedKg(Rock.Kind kind) {
     PaneStudy s = study(List.of(box("base", kind, 200, 6, 0)), List.of(at("base", 10)), List.of());
     return s.report().orElseThrow().load().heaviest().orElseThrow().massKg();
+  }
+
+  private static List<Vec3> corners(double x0, double x1, double z0, double z1) {
+    List<Vec3> out = new ArrayList<>();
+    for (double x : new double[] {x0, x1}) {
+      for (double y : new double[] {-20, 20}) {
+        for (double z : new double[] {z0, z1}) out.add(new Vec3(x, y, z));
+      }
+    }
+    return out;
+  }
+
+  private static Rock dense(String name, Rock.Form form) {
+    return new Rock(name, Rock.Kind.DRY, form, new Rock.BulkDensity(2.7), 0, false, false, OptionalDouble.empty());
+  }
+
+  /**
+   * A bench of 0.648 kg on two legs carries a post of 1.944 kg toward its right leg; a block of 2.916 kg, fixed to its left end
+   * 240 mm out, relieves that leg. With the water at a quarter only the post stands out of it. Moments about the outer edge of
+   * the left leg, the right one bearing on its inner edge 220 mm away, give what it bears at most (derived): twice of what it
+   * bears drained, when all three are about as heavy as dry.
+   */
+  @Test
+  void aFootThatALowRockRelievesBearsMoreWhileTheWaterFalls() {
+    List<Rock> rocks = List.of(
+        dense("bench", new Rock.Lobes(List.of(corners(-120, 120, 30, 50), corners(-120, -100, 0, 40), corners(100, 120, 0, 40)))),
+        dense("post", new Rock.Measured(Rock.Look.BOX, 60, 40, 300, 1)),
+        dense("block", new Rock.Measured(Rock.Look.BOX, 240, 100, 45, 1)));
+    List<Placement> places = List.of(new Placement("bench", new Vec3(400, 250, 10), Quat.IDENTITY, false),
+        new Placement("post", new Vec3(460, 250, 60), Quat.IDENTITY, false),
+        new Placement("block", new Vec3(160, 250, 30), Quat.IDENTITY, false));
+    Scene s = new Scene("bench", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
+        rocks, places, List.of(JointSpec.paste("bench", "post", JointSpec.Bond.MORTAR, 90),
+            JointSpec.paste("bench", "block", JointSpec.Bond.MORTAR, 90)),
+        Settings.DEFAULT.with(Setting.CONTACT_INSET_MM, 0).with(Setting.BOND_MORTAR_N_MM2, 5));
+    PaneStudy study = PaneStudy.of(new HeapStudy(SceneHeap.of(s, Shapes.of(s, MeshLoader.NONE).placed()), 1));
+    double wet = WET_N / 9.81;
+    double post = 1 - (1 - wet) * (450 / 4.0 - 60) / 300;
+    double most = 9.81 * (0.648 * wet * 120 + 1.944 * post * 180 - 2.916 * wet * 120) / 220;
+    PaneLoad.Case drained = study.report().map(PaneReport::load).orElseThrow().cases().get(LoadCase.DRAINED);
+    assertThat(drained.feet()).hasSize(2).anySatisfy(f -> assertThat(f.mostN()).isCloseTo(most, within(0.02 * most)));
+    assertThat(study.feet()).extracting(CheckReport.FootLine::state).contains(State.QUARTER, State.DRAINED);
   }
 }
