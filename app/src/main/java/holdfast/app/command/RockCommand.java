@@ -76,7 +76,7 @@ final class RockCommand extends Subcommand {
     double water = SeaWater.densityKgM3(SALINITY, TEMPERATURE_C);
     RockBody body = RockShapes.body(rock, Settings.DEFAULT, water, file -> Inputs.mesh(Path.of(file)))
         .match(b -> b, why -> {
-          throw new InputProblem("such a rock cannot be: " + why + ".");
+          throw new InputProblem("such a rock cannot be: " + why + ".", hints(why));
         });
     // Pores flood: only the mineral and what is sealed displace water.
     double submergedN = GRAVITY_M_S2
@@ -87,6 +87,12 @@ final class RockCommand extends Subcommand {
   }
 
   // -- what was typed -----------------------------------------------------------------------------------------------
+
+  /** A scan has no unit of its own, and one that is read in a wrong one comes out a hundred or ten thousand times too small. */
+  private List<String> hints(String why) {
+    boolean read = mesh != null && !why.startsWith("mesh '");
+    return read ? List.of("The scan's figures were taken for " + meshUnit + "; if they are not, say --mesh-unit.") : List.of();
+  }
 
   private Rock rock() {
     if (!SceneNames.isRockName(name)) throw Inputs.noName("--name", name, SceneNames.longestRockName());

@@ -38,6 +38,9 @@ public final class TextReport {
   /** Findings stand this far in, right of their shape and word. */
   private static final String INDENT = " ".repeat(8);
 
+  /** A space at which no line ends. */
+  private static final char HOLDS = '\u00a0';
+
   private final CheckReport report;
   private final Units units;
   private final boolean colour;
@@ -94,8 +97,10 @@ public final class TextReport {
     facts.add(count(report.rocks().size(), "rock") + ", " + units.text(Quantity.MASS, dryKg, CEILING) + " dry");
     facts.add("tank " + size(s.tank().lengthMm()) + " × " + size(s.tank().widthMm()) + " × " + size(s.tank().heightMm())
         + " " + units.sign(Quantity.LENGTH) + " inside");
-    facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)));
-    Words.wrap(String.join(" · ", facts), WIDTH - 2).forEach(l -> text.append("  ").append(l).append('\n'));
+    // A figure is not parted from its unit at the end of a line.
+    facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)).replace(' ', HOLDS));
+    Words.wrap(String.join(" · ", facts), WIDTH - 2)
+        .forEach(l -> text.append("  ").append(l.replace(HOLDS, ' ')).append('\n'));
   }
 
   private String size(double mm) {

@@ -93,6 +93,26 @@ class RockCommandTest {
     wrong("such a rock cannot be: 4.000 kg of dry stone in a shape of 1.000 L is 4.00 kg/L, denser than the mineral itself",
         "--size", "10x10x10 cm", "--look", "box", "--mass", "4 kg");
     wrong(dir.resolve("none.obj") + ": there is no such file.", "--mesh", dir.resolve("none.obj").toString(), "--mass", "1");
+    // A cube of 5 inches that is read as one of 5 mm.
+    Path cube = dir.resolve("cube.obj");
+    Files.writeString(cube, """
+        v 0 0 0
+        v 5 0 0
+        v 5 5 0
+        v 0 5 0
+        v 0 0 5
+        v 5 0 5
+        v 5 5 5
+        v 0 5 5
+        f 1 4 3 2
+        f 5 6 7 8
+        f 1 2 6 5
+        f 2 3 7 6
+        f 3 4 8 7
+        f 4 1 5 8
+        """);
+    assertThat(Run.holdfast("rock", "--mesh", cube.toString(), "--mass", "4 kg").err())
+        .contains("\n  The scan's figures were taken for mm; if they are not, say --mesh-unit.");
     wrong("such a rock cannot be: mesh '" + mesh + "'", "--mesh", mesh.toString(), "--mass", "1");
   }
 

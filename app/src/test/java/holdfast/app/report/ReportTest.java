@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.app.Golden;
 import holdfast.engine.check.CheckReport;
+import holdfast.model.scene.Scene;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -40,6 +41,20 @@ class ReportTest {
           assertThat(l).isEqualTo(l.stripTrailing());
         });
       }
+    }
+  }
+
+  /** However long the scene's name, the tier and its unit stay on one line. */
+  @Test
+  void aFigureKeepsItsUnit() {
+    CheckReport r = Sample.passing();
+    Scene s = r.scene();
+    for (int n = 1; n <= 60; n++) {
+      Scene named = new Scene("x".repeat(n), s.tank(), s.floor(), s.sand(), s.water(), s.devices(), s.lamps(), s.rocks(),
+          s.placements(), s.joints(), s.settings());
+      CheckReport longer = new CheckReport(named, r.verdict(), r.headline(), r.findings(), r.states(), r.rocks(), r.joints(),
+          r.feet(), r.gaps(), r.pane(), r.cautions());
+      assertThat(TextReport.of(longer, Units.METRIC, false).lines()).as("%d letters", n).anyMatch(l -> l.endsWith(" 20 N"));
     }
   }
 

@@ -124,7 +124,7 @@ final class ElevationPage {
     c.pen(Ink.GREY, 0.25, 4, 2);
     c.line(x0, s.y(limit), s.x(widthM), s.y(limit));
     c.brush(Ink.GREY);
-    haloRight("height limit " + f.mm(limit * 1e3), s.x(widthM) - 1.5, s.y(limit) + 1);
+    haloRight("height limit " + f.mmAtLeast(limit * 1e3), s.x(widthM) - 1.5, s.y(limit) + 1);
     if (sand > 0) {
       c.pen(Ink.SAND, 0.35, 1.5, 1);
       c.line(x0, s.y(sand), s.x(widthM), s.y(sand));
