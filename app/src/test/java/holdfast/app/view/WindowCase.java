@@ -10,18 +10,12 @@ import holdfast.model.shape.Shapes;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A real window without a display for each test, on a small scene of which nothing is found. */
-abstract class WindowCase {
+abstract class WindowCase extends OpenedWindow {
   /** One sample a pixel, and never a sketch. */
   static final ViewWindow.Quality PLAIN = new ViewWindow.Quality(1, 512, 0);
-
-  @TempDir
-  Path folder;
-  WindowDriver d;
 
   /** Says nothing about any scene: these tests are about the window. */
   static CheckReport nothingFound(Scene s, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
@@ -44,12 +38,6 @@ abstract class WindowCase {
   @BeforeEach
   void open() {
     d = window(scene(), PLAIN);
-  }
-
-  @AfterEach
-  void close() {
-    if (d != null) d.close();
-    d = null;
   }
 
   /** The next window of the same person; the one before is closed. */

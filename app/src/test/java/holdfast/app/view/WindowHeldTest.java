@@ -8,37 +8,21 @@ import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.CheckWatch;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.lwjgl.glfw.GLFW;
 
 /**
  * A rock that is dragged is judged while it is, and a judgement that takes long says what it is at. What is to be seen
  * follows from the window's own promise: of the present place a judgement or that it is being worked out, never an older one.
  */
-class WindowHeldTest {
+class WindowHeldTest extends OpenedWindow {
   private static final int LEFT = GLFW.GLFW_MOUSE_BUTTON_LEFT;
-
-  @TempDir
-  Path folder;
-  private WindowDriver d;
-
-  private void open(Scene scene, Judge.Work work) {
-    d = new WindowDriver(scene, folder.resolve("user"), work);
-  }
-
-  @AfterEach
-  void close() {
-    if (d != null) d.close();
-  }
 
   /** Frames go on being drawn until it is so. */
   private void until(BooleanSupplier done) throws InterruptedException {

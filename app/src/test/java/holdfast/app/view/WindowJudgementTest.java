@@ -18,14 +18,11 @@ import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.lwjgl.glfw.GLFW;
@@ -34,21 +31,8 @@ import org.lwjgl.glfw.GLFW;
  * Live judgement and its drawings in the real window. The scene that fails was sketched to do so: its faults and figures
  * are those of its own test among the shipped scenes.
  */
-class WindowJudgementTest {
+class WindowJudgementTest extends OpenedWindow {
   private static final int LEFT = GLFW.GLFW_MOUSE_BUTTON_LEFT;
-
-  @TempDir
-  Path folder;
-  private WindowDriver d;
-
-  private void open(Scene scene, Judge.Work work) {
-    d = new WindowDriver(scene, folder.resolve("user"), work);
-  }
-
-  @AfterEach
-  void close() {
-    if (d != null) d.close();
-  }
 
   @Test
   void judgementOfAnOlderSceneIsNeverShown() {
