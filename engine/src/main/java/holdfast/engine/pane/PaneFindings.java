@@ -252,7 +252,8 @@ final class PaneFindings {
 
   /** To a tenth, a stress never told smaller than it is, nor a limit greater. */
   private static double up(double stress) {
-    return Math.ceil(10 * stress - 1e-6) / 10;
+    // Not -0.0 where there is none.
+    return Math.ceil(10 * stress - 1e-6) / 10 + 0.0;
   }
 
   private static double down(double limit) {

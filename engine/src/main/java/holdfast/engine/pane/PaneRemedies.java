@@ -55,7 +55,8 @@ final class PaneRemedies {
     shimmed(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.SHIM,
         grid + "bed the " + names(t.seats) + " on three shims" + (t.seats.size() == 1 ? "" : " each")
             + ", set well apart under the rim", t.left())));
-    moved(bedded).ifPresent(m -> all.add(new Remedy(Remedy.Kind.MOVE, grid + m.words, m.trial.left())));
+    moved(bedded).ifPresent(m -> all.add(new Remedy(Remedy.Kind.MOVE, grid + m.words, m.trial.left(),
+        grid.isEmpty() ? Optional.of(m.shift) : Optional.empty())));
     lighter(now).ifPresent(all::add);
     return all;
   }
@@ -210,7 +211,7 @@ final class PaneRemedies {
     return all;
   }
 
-  private record Way(Trial trial, String words) {}
+  private record Way(Trial trial, String words, Remedy.Shift shift) {}
 
   /** The foot that governs, the least way toward any side that will do; of several sides the one that leaves least. */
   private Optional<Way> moved(Trial from) {
@@ -226,7 +227,7 @@ final class PaneRemedies {
         if (trial.left() > 1 || (best != null && trial.left() >= best.trial.left())) continue;
         best = new Way(trial, String.format(Locale.ROOT,
             "move the %s %.0f mm toward the %s with what it carries, and check again", pane.feet().get(foot).rock(),
-            1e3 * by, words[k]));
+            1e3 * by, words[k]), new Remedy.Shift(pane.feet().get(foot).rock(), by * sides[k][0], by * sides[k][1]));
       }
       if (best != null) return Optional.of(best);
     }

@@ -132,8 +132,17 @@ public record PaneReport(
    * @param act what to do, with the rocks named, to stand after "either" or "or"
    * @param utilisation the highest that is left of any case on any bed, of what the rocks are judged by; over 1 where it is
    *     not enough
+   * @param shift the move that the act tells of, where it is nothing but that
    */
-  public record Remedy(Kind kind, String act, double utilisation) {
+  public record Remedy(Kind kind, String act, double utilisation, Optional<Shift> shift) {
+    /** Without a move. */
+    public Remedy(Kind kind, String act, double utilisation) {
+      this(kind, act, utilisation, Optional.empty());
+    }
+
+    /** A rock moved over the bottom with what it carries, to the right and back, metres. */
+    public record Shift(String rock, double rightM, double backM) {}
+
     /** Ways to mend. */
     public enum Kind { GRID, WIDER_FOOT, MOVE, SHIM, LESS_ROCK }
   }
