@@ -73,6 +73,9 @@ final class JointsPage {
     float h = 2 * line + ui.px(15);
     boolean pressed = ImGui.invisibleButton("joint " + number, w, h);
     ui.note("joint " + number);
+    ui.row("joints");
+    pressed |= ui.stop("joint " + number, on, Focus.Kind.PRESS);
+    ui.rowEnd();
     ImDrawList d = ImGui.getWindowDrawList();
     if (on || ImGui.isItemHovered()) {
       d.addRectFilled(x, y, x + w, y + h, (on ? Palette.ACCENT_SOFT : Palette.PANEL_SUNK).packed(), ui.px(6));
@@ -91,7 +94,7 @@ final class JointsPage {
   }
 
   private String words(CheckReport.JointLine j) {
-    String area = j.areaMm2() >= 0.5 ? bench.units().brief(Quantity.AREA, Math.rint(j.areaMm2())) : "on a point or an edge";
+    String area = j.areaMm2() >= 0.5 ? Scale.area(j.areaMm2(), bench.units()) : "on a point or an edge";
     return j.bond() == JointSpec.Bond.NONE ? "not fixed, " + area
         : j.bond().word() + ", " + Scale.number(100 * j.use(), 0) + " % of its strength used";
   }
@@ -99,10 +102,12 @@ final class JointsPage {
   private void choices(Pair j) {
     ImGui.indent(ui.px(30));
     JointSpec now = bench.scene().joint(j.a(), j.b()).orElse(JointSpec.paste(j.a(), j.b(), JointSpec.Bond.NONE, 0));
+    ui.row("bonds");
     for (JointSpec.Bond b : JointSpec.Bond.values()) {
       if (ui.toggle(b.word(), now.bond() == b)) bench.apply(new Edit.Fix(spec(j, b).madeIn(now.madeIn())));
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.newLine();
     if (now.bond() != JointSpec.Bond.NONE && now.bond() != JointSpec.Bond.ROD) amount(j, now);
     if (now.bond() == JointSpec.Bond.ROD) {

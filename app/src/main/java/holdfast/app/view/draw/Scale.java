@@ -2,6 +2,8 @@ package holdfast.app.view.draw;
 
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Locale;
 
@@ -10,6 +12,9 @@ public final class Scale {
   /** Newtons from which tenths are not worth reading: of what is held, and of what loads something. */
   private static final double WHOLE_MARGIN_N = 100;
   private static final double WHOLE_LOAD_N = 10;
+
+  /** Figures told of an area. */
+  private static final int SIGNIFICANT = 3;
 
   private Scale() {}
 
@@ -26,6 +31,14 @@ public final class Scale {
       out.append(units.briefNumber(Quantity.LENGTH, units == Units.METRIC ? Math.rint(v) : v));
     }
     return out + " " + units.sign(Quantity.LENGTH);
+  }
+
+  /** An area that holds something, rounded down to three figures: more is not known of a stone. */
+  public static String area(double mm2, Units units) {
+    double value = Quantity.AREA.in(units, mm2);
+    BigDecimal known = new BigDecimal(value).round(new MathContext(SIGNIFICANT + 6, RoundingMode.HALF_EVEN))
+        .round(new MathContext(SIGNIFICANT, RoundingMode.FLOOR));
+    return (known.signum() == 0 ? "0" : known.stripTrailingZeros().toPlainString()) + " " + units.sign(Quantity.AREA);
   }
 
   /** A mass with all its decimals, so that columns of them line up. */
