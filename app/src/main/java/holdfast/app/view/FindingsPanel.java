@@ -25,13 +25,17 @@ final class FindingsPanel {
   private final Ui ui;
   private final JointsPage joints;
   private final ShowPage show;
+  private final RemedyButtons remedies;
   private Page page = Page.FINDINGS;
+  /** The opened finding that was brought in sight. */
+  private Finding inSight;
 
   FindingsPanel(Workbench bench, Ui ui) {
     this.bench = bench;
     this.ui = ui;
     joints = new JointsPage(bench, ui);
     show = new ShowPage(bench, ui);
+    remedies = new RemedyButtons(bench, ui, joints);
   }
 
   JointsPage joints() {
@@ -48,10 +52,12 @@ final class FindingsPanel {
     Panels.edge('l');
     verdict();
     ui.gap(2);
+    ui.row("pages");
     for (Page p : Page.values()) {
-      if (ui.toggle(title(p), page == p)) page = p;
+      if (ui.tab(title(p), page == p)) page = p;
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.newLine();
     ui.rule();
     ImGui.beginChild("page", 0, 0, false);
@@ -176,6 +182,9 @@ final class FindingsPanel {
     float h = (heads.size() + lines.size()) * line + ui.px(15);
     boolean pressed = ImGui.invisibleButton("finding " + number, w, h);
     ui.note("finding " + number);
+    ui.row("findings");
+    pressed |= ui.stop("finding " + number, open, Focus.Kind.PRESS);
+    ui.rowEnd();
     boolean over = ImGui.isItemHovered();
     ImDrawList d = ImGui.getWindowDrawList();
     if (open || over) {
@@ -188,7 +197,17 @@ final class FindingsPanel {
     ui.lines(lines, Palette.INK_SOFT);
     ImGui.setCursorScreenPos(x, y + h + ui.px(2));
     if (open) details(f);
+    if (open && !f.equals(inSight)) bringInSight(y);
+    if (!open && f.equals(inSight)) inSight = null;
     if (pressed) bench.open(f);
+  }
+
+  /** What was opened last comes in sight to its end, or from its head on where it is longer than the page. */
+  private void bringInSight(float head) {
+    inSight = bench.opened().orElse(null);
+    float below = ImGui.getCursorScreenPosY() - ImGui.getWindowPosY() - ImGui.getWindowHeight();
+    float above = head - ImGui.getWindowPosY();
+    if (below > 0) ImGui.setScrollY(ImGui.getScrollY() + Math.min(below, above));
   }
 
   private void details(Finding f) {
@@ -205,18 +224,9 @@ final class FindingsPanel {
       ui.strong("What to do");
       ui.wrapped(bench.units().prose(f.remedy()), Palette.INK);
     }
-    remedy(f);
+    remedies.draw(f);
     ui.gap(6);
     ImGui.unindent(ui.px(32));
-  }
-
-  /** What the window can do about it at a press. */
-  private void remedy(Finding f) {
-    if (f.code() != Code.NEEDS_BOND || f.severity() != Severity.FAIL || bench.mode() != Workbench.Mode.ARRANGE) return;
-    int wanted = joints.wanted().size();
-    ui.gap(2);
-    if (ui.mainButton(wanted == 1 ? "Fix this joint" : "Fix these " + wanted + " joints", 0)) joints.fixWanted();
-    Panels.tip(ui, "With mortar, as much as is usual for such rocks. One step to undo.");
   }
 
   private String title(Finding f) {

@@ -21,8 +21,10 @@ import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** What leaves the window: a picture of a chosen size, and the build sheet. */
 final class GiveOutSheet {
@@ -45,6 +47,10 @@ final class GiveOutSheet {
   private boolean footprint = true;
   private Sheet.Paper paper = Sheet.Paper.A4;
   private String problem = "";
+  /** Files that this window wrote. */
+  private final Set<Path> own = new HashSet<>();
+  /** A file that is there, and the person was told so. */
+  private Optional<Path> asked = Optional.empty();
 
   GiveOutSheet(Workbench bench, Ui ui, Commands commands, ScenePainter painter) {
     this.bench = bench;
@@ -55,17 +61,19 @@ final class GiveOutSheet {
 
   void draw(boolean fresh) {
     if (fresh) fill();
-    Sheets.head(ui, "Picture and build sheet", "Files are written over if they are there.");
+    Sheets.head(ui, "Picture and build sheet", "A file that is there is written over only when you say so.");
     ui.strong("Picture");
     ui.label("File", COLUMN);
     ui.entry("picture file", picture, 400);
     ui.label("Seen", COLUMN);
+    ui.row("seen");
     if (ui.toggle("as now", from.isEmpty())) from = Optional.empty();
     for (Camera.View v : Camera.View.values()) {
       ImGui.sameLine(0, ui.px(2));
       if (ui.toggle("from " + (v == Camera.View.TOP ? "above" : v == Camera.View.CORNER ? "a corner" : "the " + v.word()),
           from.filter(v::equals).isPresent())) from = Optional.of(v);
     }
+    ui.rowEnd();
     ui.label("Size", COLUMN);
     ui.entry("picture width", width, 62);
     ImGui.sameLine();
@@ -79,20 +87,22 @@ final class GiveOutSheet {
       if (ui.checkInRow("names on the rocks", names)) names = !names;
     }
     ui.label("", COLUMN);
-    if (ui.mainButton("Write the picture", 150)) writePicture();
+    if (ui.mainButton(words("Write the picture", picture, ".png"), 150)) writePicture();
     ui.gap(10);
     ui.strong("Build sheet");
     ui.label("File", COLUMN);
     ui.entry("sheet file", pdf, 400);
     ui.label("Paper", COLUMN);
+    ui.row("paper");
     for (Sheet.Paper p : Sheet.Paper.values()) {
       if (ui.toggle(p == Sheet.Paper.A4 ? "A4" : "Letter", paper == p)) paper = p;
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.sameLine(0, ui.px(24));
     if (ui.checkInRow("footprint at full size", footprint)) footprint = !footprint;
     ui.label("", COLUMN);
-    if (ui.mainButton("Write the sheet", 150)) writeSheet();
+    if (ui.mainButton(words("Write the sheet", pdf, ".pdf"), 150)) writeSheet();
     ImGui.sameLine();
     ui.small("judges the scene in full first", Palette.INK_SOFT);
     if (!problem.isEmpty()) ui.wrapped(problem, Palette.INK);
@@ -102,6 +112,7 @@ final class GiveOutSheet {
 
   private void fill() {
     problem = "";
+    asked = Optional.empty();
     Path folder = bench.filing().folder();
     String stem = bench.filing().file().map(f -> f.getFileName().toString().replaceFirst("\\.json$", ""))
         .orElse(ScenesSheet.plainName(bench.scene().name()));
@@ -116,7 +127,7 @@ final class GiveOutSheet {
     Optional<Path> to = file(picture, ".png");
     Optional<Integer> w = pixels(width);
     Optional<Integer> h = pixels(height);
-    if (to.isEmpty()) return;
+    if (to.isEmpty() || !mayWrite(to.get())) return;
     if (w.isEmpty() || h.isEmpty()) {
       problem = "Width and height must be whole numbers from " + LEAST_PX + " to " + MOST_PX + ".";
       return;
@@ -139,7 +150,7 @@ final class GiveOutSheet {
 
   private void writeSheet() {
     Optional<Path> to = file(pdf, ".pdf");
-    if (to.isEmpty()) return;
+    if (to.isEmpty() || !mayWrite(to.get())) return;
     Scene scene = bench.scene();
     Shapes shapes = bench.stones().shapes(scene);
     if (!shapes.sound()) {
@@ -168,6 +179,7 @@ final class GiveOutSheet {
 
   private void write(String what, Path to, Chores lane, Bytes bytes) {
     commands.closeSheet();
+    own.add(to.toAbsolutePath());
     bench.tellUntilDone("Writing the " + what + "…");
     lane.start(() -> {
       byte[] content = bytes.make();
@@ -177,11 +189,37 @@ final class GiveOutSheet {
         why -> bench.tell("The " + what + " was not written: " + why, SeverityLook.FAIL));
   }
 
+  /** What this window wrote is written anew; another file is not written over at a first press. */
+  private boolean mayWrite(Path to) {
+    Path file = to.toAbsolutePath();
+    if (!Files.exists(file) || own.contains(file) || asked.filter(file::equals).isPresent()) return true;
+    asked = Optional.of(file);
+    problem = "There is a file of that name already. Write over it, or type another name.";
+    return false;
+  }
+
+  private String words(String usual, ImString typed, String ending) {
+    return asked.filter(p -> p.toString().equals(absolute(typed.get().strip(), ending))).isPresent()
+        ? "Write over it##" + ending : usual;
+  }
+
+  private static String absolute(String typed, String ending) {
+    try {
+      return named(typed, ending).toAbsolutePath().toString();
+    } catch (InvalidPathException e) {
+      return "";
+    }
+  }
+
+  private static Path named(String typed, String ending) {
+    return Path.of(typed.toLowerCase(Locale.ROOT).endsWith(ending) ? typed : typed + ending);
+  }
+
   /** The typed file with its ending; empty, and the reason shown, when nothing can be written there. */
   private Optional<Path> file(ImString typed, String ending) {
     String t = typed.get().strip();
     try {
-      Path p = Path.of(t.toLowerCase(Locale.ROOT).endsWith(ending) ? t : t + ending);
+      Path p = named(t, ending);
       Path folder = p.toAbsolutePath().getParent();
       if (t.isEmpty()) problem = "Name the file.";
       else if (Files.isDirectory(p)) problem = p + " is a folder.";

@@ -24,7 +24,7 @@ final class HelpSheet {
   private static final String[][] KEYS = {
     {"1  2  3  4", "front, left, top, corner"},
     {"F", "all in sight"},
-    {"Tab, Shift Tab", "next rock, rock before"},
+    {"T, Shift T", "next rock, rock before"},
     {"arrow keys", "move by a millimetre; with Shift by a cell"},
     {"Page Up, Page Down", "lift, lower by a millimetre"},
     {", and .", "turn about up by 5°; with Shift by 1°"},
@@ -46,6 +46,13 @@ final class HelpSheet {
     {"Ctrl E", "picture and build sheet"},
     {"F1", "this sheet"},
     {"Esc", "let go, close"},
+  };
+  private static final String[][] WALK = {
+    {"Tab, Shift Tab", "to the next control, to the one before"},
+    {"F6, Shift F6", "to the next panel, to the one before"},
+    {"arrow keys", "within a list or a row; move a slider"},
+    {"Enter, Space", "what a click does there"},
+    {"Esc", "back to the picture"},
   };
   private final Ui ui;
 
@@ -70,7 +77,10 @@ final class HelpSheet {
     ImGui.beginChild("pointer", half - ui.px(10), height, false);
     ui.strong("Pointer");
     for (String[] line : POINTER) line(line);
-    ui.gap(10);
+    ui.gap(8);
+    ui.strong("Buttons and lists by keyboard");
+    for (String[] line : WALK) line(line);
+    ui.gap(8);
     ui.strong("What the marks mean");
     legend(holdfast.app.report.SeverityLook.FAIL, "fails: not safe");
     legend(holdfast.app.report.SeverityLook.UNDECIDED, "undecided: treat as not safe");

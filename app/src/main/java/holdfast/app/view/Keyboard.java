@@ -91,7 +91,7 @@ final class Keyboard {
   private void rock(int key, boolean shift) {
     double step = shift ? bench.scene().floor().cellMm() : 1;
     switch (key) {
-      case GLFW_KEY_TAB -> commands.chooseNext(shift ? -1 : 1);
+      case GLFW_KEY_T -> commands.chooseNext(shift ? -1 : 1);
       case GLFW_KEY_LEFT -> commands.nudge(-step, 0, 0);
       case GLFW_KEY_RIGHT -> commands.nudge(step, 0, 0);
       case GLFW_KEY_UP -> commands.nudge(0, step, 0);

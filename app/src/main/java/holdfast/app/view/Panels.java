@@ -19,6 +19,7 @@ final class Panels {
     ImGui.setNextWindowSize(width, height, ImGuiCond.Always);
     ImGui.pushStyleVar(ImGuiStyleVar.WindowPadding, ui.px(padX), ui.px(padY));
     ImGui.begin(name, FIXED);
+    ui.panel(name);
     ImGui.popStyleVar();
   }
 
@@ -43,9 +44,11 @@ final class Panels {
     ImGui.getWindowDrawList().popClipRect();
   }
 
-  /** Words beside the pointer while it rests on the control drawn last. */
+  /** Words beside the pointer while it rests on the control drawn last, or beneath that while the keyboard is on it. */
   static void tip(Ui ui, String words) {
-    if (!ImGui.isItemHovered()) return;
+    boolean hovered = ImGui.isItemHovered();
+    if (!hovered && !ui.marked()) return;
+    if (!hovered) ImGui.setNextWindowPos(ImGui.getItemRectMinX(), ImGui.getItemRectMaxY() + ui.px(6), ImGuiCond.Always);
     ImGui.pushStyleVar(ImGuiStyleVar.WindowPadding, ui.px(10), ui.px(7));
     ImGui.beginTooltip();
     ImGui.pushTextWrapPos(ui.px(320));
@@ -67,6 +70,7 @@ final class Panels {
     boolean open = ImGui.beginPopupModal(name, ImGuiWindowFlags.NoTitleBar | ImGuiWindowFlags.NoResize | ImGuiWindowFlags.NoMove
         | ImGuiWindowFlags.NoSavedSettings);
     ImGui.popStyleVar(2);
+    ui.panel(Focus.SHEET);
     return open;
   }
 

@@ -54,7 +54,9 @@ final class RockForm {
     ui.label("Name", COLUMN);
     if (fresh) ImGui.setKeyboardFocusHere();
     ui.entry("name", name, 240);
+    if (fresh) ui.beginHere("name");
     ui.label("Kind", COLUMN);
+    ui.row("kind");
     for (Rock.Kind k : Rock.Kind.values()) {
       if (ui.toggle(k.word(), kind == k)) {
         kind = k;
@@ -63,10 +65,12 @@ final class RockForm {
       ImGui.sameLine(0, ui.px(2));
     }
     ImGui.newLine();
+    ui.row("shape");
     ui.label("Shape from", COLUMN);
     if (ui.toggle("measurements", !scanned)) scanned = false;
     ImGui.sameLine(0, ui.px(2));
     if (ui.toggle("a scan", scanned)) scanned = true;
+    ui.rowEnd();
     if (scanned) scanFields();
     else sizeFields();
     ui.label("Weight", COLUMN);
@@ -74,10 +78,12 @@ final class RockForm {
     ImGui.sameLine();
     ui.soft(bench.units().sign(Quantity.MASS) + ",");
     ImGui.sameLine();
+    ui.row("weighing");
     for (Rock.Weighing w : Rock.Weighing.values()) {
       if (ui.toggle(w == Rock.Weighing.DRY ? "weighed dry" : w.word(), weighing == w)) weighing = w;
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.newLine();
     ui.label("Surface", COLUMN);
     if (ui.checkInRow("overgrown, slippery", slimy)) slimy = !slimy;
@@ -94,6 +100,7 @@ final class RockForm {
 
   private void sizeFields() {
     ui.label("Look", COLUMN);
+    ui.row("look");
     for (Rock.Look l : Rock.Look.values()) {
       if (ui.toggle(l.word(), look == l)) look = l;
       ImGui.sameLine(0, ui.px(1));
@@ -102,6 +109,7 @@ final class RockForm {
         ui.label("", COLUMN);
       }
     }
+    ui.rowEnd();
     ImGui.newLine();
     ui.label("Size", COLUMN);
     ui.entry("length", length, 66);

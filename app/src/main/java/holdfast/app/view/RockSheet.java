@@ -35,7 +35,9 @@ final class RockSheet {
     Rock r = bench.chosenRock().orElseThrow();
     Optional<Placement> p = bench.chosenPlacement();
     ui.rule();
-    ui.title(r.name());
+    String name = ui.shortened(r.name(), 0.84f * ImGui.getContentRegionAvailX());
+    ui.title(name);
+    if (!name.equals(r.name()) && ImGui.isItemHovered()) Panels.tip(ui, r.name());
     ui.small(about(r), Palette.INK_SOFT);
     if (p.isEmpty()) {
       ui.gap(4);

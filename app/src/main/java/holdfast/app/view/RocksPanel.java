@@ -72,19 +72,25 @@ final class RocksPanel {
     boolean pressed = ImGui.invisibleButton("row " + r.name(), w, h);
     boolean over = ImGui.isItemHovered();
     ui.note((placed ? "" : "tray ") + r.name());
+    ui.row(placed ? "in the tank" : "on the tray");
+    boolean walkedTo = ui.stop((placed ? "" : "tray ") + r.name(), on, Focus.Kind.CHOICE);
+    ui.rowEnd();
     ImDrawList d = ImGui.getWindowDrawList();
     if (on || over || bench.hovered().filter(r.name()::equals).isPresent()) {
       d.addRectFilled(x, y, x + w, y + h, (on ? Palette.ACCENT_SOFT : Palette.PANEL_SUNK).packed(), ui.px(5));
     }
     kindMark(d, r.kind(), x + ui.px(13), y + h / 2);
     float text = y + (h - ImGui.getFontSize()) / 2;
-    d.addText(x + ui.px(28), text, Palette.INK.packed(), r.name());
     String weight = bench.stones().body(r.name()).map(b -> Scale.mass(b.dryMassKg(), bench.units())).orElse("no shape");
-    d.addText(x + w - ImGui.calcTextSize(weight).x - ui.px(8), text, Palette.INK_SOFT.packed(), weight);
-    if (!placed && over) Panels.tip(ui, "Double-click, or press P, to set it down.");
-    if (pressed) {
+    float right = ImGui.calcTextSize(weight).x + ui.px(8);
+    String name = ui.shortened(r.name(), w - ui.px(28 + 10) - right);
+    d.addText(x + ui.px(28), text, Palette.INK.packed(), name);
+    d.addText(x + w - right, text, Palette.INK_SOFT.packed(), weight);
+    if (!placed) Panels.tip(ui, "Double-click, or press P, to set it down.");
+    else if (!name.equals(r.name())) Panels.tip(ui, r.name());
+    if (pressed || walkedTo) {
       bench.choose(Optional.of(r.name()));
-      if (!placed && ImGui.isMouseDoubleClicked(0)) commands.setDown(r.name());
+      if (!placed && pressed && ImGui.isMouseDoubleClicked(0)) commands.setDown(r.name());
     }
     if (!placed && over && ImGui.isMouseDoubleClicked(0)) commands.setDown(r.name());
   }

@@ -71,7 +71,11 @@ final class ScenesSheet {
     float h = ui.px(29);
     boolean pressed = ImGui.invisibleButton("size " + s.name(), w, h);
     ui.note("size " + s.name());
-    if (ImGui.isItemHovered()) {
+    boolean over = ImGui.isItemHovered();
+    ui.row("sizes");
+    pressed |= ui.stop("size " + s.name(), false, Focus.Kind.PRESS);
+    ui.rowEnd();
+    if (over) {
       ImGui.getWindowDrawList().addRectFilled(x, y, x + w, y + h, Palette.ACCENT_SOFT.packed(), ui.px(5));
     }
     float text = y + (h - ImGui.getFontSize()) / 2;

@@ -50,7 +50,7 @@ final class Sheets {
       case DESCRIBE -> sheet(at, 560, 520, fresh, f -> rock.draw(f, true));
       case TANK -> sheet(at, 560, 560, fresh, tank::draw);
       case SETTINGS -> sheet(at, 760, 600, fresh, figures::draw);
-      case HELP -> sheet(at, 760, 660, fresh, help::draw);
+      case HELP -> sheet(at, 760, 700, fresh, help::draw);
       case RESTORE -> sheet(at, 480, 190, fresh, f -> ask.restore());
       case CHANGED -> sheet(at, 520, 210, fresh, f -> ask.changed());
       case QUIT -> sheet(at, 480, 170, fresh, f -> ask.quit());

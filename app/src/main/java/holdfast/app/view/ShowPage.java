@@ -2,11 +2,12 @@ package holdfast.app.view;
 
 import holdfast.app.view.draw.Palette;
 import imgui.ImGui;
-import imgui.flag.ImGuiStyleVar;
 
 /** What to show and what to leave out, and where to cut the picture open. */
 final class ShowPage {
   private static final double SECOND_COLUMN = 150;
+  /** Share of the tank by which an arrow key moves the cut. */
+  private static final double STEP = 0.02;
   private final Workbench bench;
   private final Ui ui;
 
@@ -23,18 +24,20 @@ final class ShowPage {
         Shown.Layer.REACH);
     ui.heading("Cut open");
     Shown shown = bench.shown();
+    ui.row("cut");
     for (Shown.CutWay way : Shown.CutWay.values()) {
-      ImGui.pushStyleVar(ImGuiStyleVar.FramePadding, ui.px(4), ui.px(3));
-      if (ImGui.radioButton(way.word(), shown.cutWay() == way)) shown.cut(way, shown.cutShare());
-      ImGui.popStyleVar();
-      ui.note(way.word());
+      if (ui.choice(way.word(), shown.cutWay() == way)) shown.cut(way, shown.cutShare());
     }
+    ui.rowEnd();
     if (shown.cutWay() == Shown.CutWay.NONE) return;
     float[] share = {(float) shown.cutShare() * 100};
     ImGui.setNextItemWidth(-1);
-    if (ImGui.sliderFloat("##cut", share, 2, 98, "at %.0f %% of the tank")) shown.cut(shown.cutWay(), share[0] / 100);
+    if (ImGui.sliderFloat("##cut", share, 2, 98, "")) shown.cut(shown.cutWay(), share[0] / 100);
     ui.note("cut slider");
-    ui.small("Rocks are cut where the plane meets them.", Palette.INK_SOFT);
+    int steps = ui.lever("cut slider");
+    if (steps != 0) shown.cut(shown.cutWay(), Math.max(0.02, Math.min(0.98, shown.cutShare() + STEP * steps)));
+    ui.small("At " + Math.round(100 * shown.cutShare()) + " % of the tank. Rocks are cut where the plane meets them.",
+        Palette.INK_SOFT);
   }
 
   private void layers(Shown.Layer... all) {

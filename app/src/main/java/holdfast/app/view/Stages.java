@@ -135,6 +135,7 @@ final class Stages {
     ImGui.setNextItemWidth(-1);
     if (ImGui.sliderInt("##stage", value, 0, n, "")) placed = value[0];
     ui.note("stage slider");
+    step(ui.lever("stage slider"));
     // The grab of a slider of whole numbers is as wide as one step, but not below its least width.
     float pad = 2;
     float grab = Math.max((w - 2 * pad) / (n + 1), ui.px(14));

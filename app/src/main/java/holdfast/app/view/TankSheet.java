@@ -56,20 +56,24 @@ final class TankSheet {
     ui.label("", COLUMN);
     if (ui.checkInRow("the bottom pane is tempered", tempered)) tempered = !tempered;
     ui.label("Bottom rests on", COLUMN);
+    ui.row("support");
     for (Tank.BottomSupport s : Tank.BottomSupport.values()) {
       if (ui.toggle(words(s), support == s)) support = s;
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.newLine();
     ui.label("Water", COLUMN);
     length("water level", "above the bottom");
     ui.label("Sand", COLUMN);
     length("sand", "deep");
     ui.label("Floor", COLUMN);
+    ui.row("floor");
     for (Floor.Kind k : Floor.Kind.values()) {
       if (ui.toggle(k.word(), floor == k)) floor = k;
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     ImGui.newLine();
     ui.label("Grid cell", COLUMN);
     length("cell", "wide");

@@ -52,6 +52,7 @@ final class TopBar {
     if (ui.button("Redo", 0, bench.document().redoName().isPresent())) bench.redo();
     bench.document().redoName().ifPresent(n -> Panels.tip(ui, "Redo: " + n));
     ImGui.sameLine(0, ui.px(narrow ? 8 : 28));
+    ui.row("views");
     for (Camera.View v : Camera.View.values()) {
       String word = v.word().substring(0, 1).toUpperCase(Locale.ROOT) + v.word().substring(1);
       if (ui.toggle(word, looks(v))) bench.flyTo(v);
@@ -61,11 +62,13 @@ final class TopBar {
     if (ui.toggle("Fit", false)) bench.fit();
     Panels.tip(ui, "Everything in sight: key F.");
     ImGui.sameLine(0, ui.px(narrow ? 8 : 20));
+    ui.row("modes");
     for (Workbench.Mode m : Workbench.Mode.values()) {
       if (ui.toggle(word(m), bench.mode() == m)) commands.mode(m);
       Panels.tip(ui, about(m));
       ImGui.sameLine(0, ui.px(2));
     }
+    ui.rowEnd();
     float end = at.width() - ui.px(16);
     ImGui.sameLine(end - ui.px(narrow ? 112 : 178));
     units(narrow);
@@ -82,9 +85,11 @@ final class TopBar {
       Panels.tip(ui, us ? "Changes to millimetres and kilograms." : "Changes to inches and pounds.");
       return;
     }
+    ui.row("units");
     if (ui.toggle("mm kg", !us)) bench.setUnits(Units.METRIC);
     ImGui.sameLine(0, ui.px(2));
     if (ui.toggle("in lb", us)) bench.setUnits(Units.US);
+    ui.rowEnd();
   }
 
   private static String about(Workbench.Mode m) {

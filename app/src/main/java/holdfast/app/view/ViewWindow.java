@@ -48,6 +48,7 @@ final class ViewWindow implements AutoCloseable {
   private final Hands hands;
   private final Hints hints;
   private final Keyboard keyboard;
+  private final FocusKeys walk;
   private final TopBar top;
   private final RocksPanel rocks;
   private final FindingsPanel findings;
@@ -97,6 +98,7 @@ final class ViewWindow implements AutoCloseable {
     foot = new FootStrip(bench, ui, hints);
     painter = new ScenePainter(bench, hands, renderer, brush, findings.joints());
     keyboard = new Keyboard(bench, commands, findings, painter.stages());
+    walk = new FocusKeys(ui.focus());
     sheets = new Sheets(bench, ui, commands, hints, painter);
     resize();
     bench.setCamera(bench.fitted(holdfast.app.view.draw.Camera.View.CORNER));
@@ -193,6 +195,7 @@ final class ViewWindow implements AutoCloseable {
     foot.draw(layout);
     painter.panel(layout, ui);
     sheets.draw(layout);
+    ui.endFrame(bench.judgementSettled());
     ImGui.render();
     if (scene.paint(painter, inMotion())) scenesPainted++;
     screen.bind();
@@ -315,6 +318,7 @@ final class ViewWindow implements AutoCloseable {
       hands.takeReleased().ifPresent(painter::bump);
       return;
     }
+    ui.focus().touch(pointerX, pointerY);
     heldFromPanel = commands.sheet().isPresent() || overPanel();
     if (heldFromPanel) return;
     if (button == GLFW_MOUSE_BUTTON_LEFT && painter.pressJoint(sceneX(), sceneY(), eye())) {
@@ -336,11 +340,16 @@ final class ViewWindow implements AutoCloseable {
   }
 
   void key(int key, int code, int action, int mods) {
-    panelInput.keyCallback(gl.window(), key, code, action, mods);
     heldMods = mods;
     due = FRAMES_AFTER_EVENT;
     command = false;
-    if (action == GLFW_RELEASE || ImGui.getIO().getWantTextInput()) return;
+    boolean typing = ImGui.getIO().getWantTextInput() || ui.focus().awaitsText();
+    if (action != GLFW_RELEASE && walk.press(key, mods, typing, commands.sheet().isPresent())) {
+      command = true;
+      return;
+    }
+    panelInput.keyCallback(gl.window(), key, code, action, mods);
+    if (action == GLFW_RELEASE || typing) return;
     if (commands.sheet().isPresent()) {
       if (key == GLFW_KEY_ESCAPE) commands.stay();
       return;

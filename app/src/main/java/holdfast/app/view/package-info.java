@@ -9,7 +9,8 @@
  *
  * <p>The panels round the picture: {@code TopBar}, {@code RocksPanel} with {@code RockSheet}, {@code FindingsPanel} with
  * {@code JointsPage} and {@code ShowPage}, {@code FootStrip}; {@code Sheets} are the dialogues over it. {@code Ui} has the
- * controls of all of them. {@code Hands} and {@code Keyboard} turn pointer and keys into edits and {@code Commands}.
+ * controls of all of them, {@code Focus} walks these by keyboard, and {@code RemedyButtons} mend what was found.
+ * {@code Hands} and {@code Keyboard} turn pointer and keys into edits and {@code Commands}.
  *
  * <p>The picture is put together by {@code ScenePainter}: what was measured on the scene ({@code Survey}, {@code Handling}) and
  * found by the judge becomes drawings, those of the Show page in {@code PushRose}, {@code SceneMarks} and {@code MapMarks},

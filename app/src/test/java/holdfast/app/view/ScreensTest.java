@@ -95,6 +95,12 @@ class ScreensTest {
       d.click("in lb");
       d.click("Figures…");
     }),
+    KEYBOARD("cube", d -> {
+      d.key(GLFW.GLFW_KEY_F6, 0);
+      d.key(GLFW.GLFW_KEY_F6, 0);
+      for (int i = 0; i < 3; i++) d.key(GLFW.GLFW_KEY_TAB, 0);
+      for (int i = 0; i < 5; i++) d.key(GLFW.GLFW_KEY_DOWN, 0);
+    }),
     HELP("cube", d -> d.key(GLFW.GLFW_KEY_F1, 0)),
     GIVE_OUT("cube", d -> {
       d.key(GLFW.GLFW_KEY_E, GLFW.GLFW_MOD_CONTROL);

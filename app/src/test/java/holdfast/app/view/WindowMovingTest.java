@@ -28,7 +28,7 @@ class WindowMovingTest extends WindowCase {
     assertThat(d.bench.chosen()).isEmpty();
     d.click("slab");
     assertThat(d.bench.chosen()).contains("slab");
-    d.key(GLFW.GLFW_KEY_TAB, 0);
+    d.key(GLFW.GLFW_KEY_T, 0);
     assertThat(d.bench.chosen()).contains("block");
   }
 

@@ -21,6 +21,8 @@ public final class Palette {
   public static final Colour INK_FAINT = Colour.of(0x8A989D);
   public static final Colour ACCENT = Colour.of(0x0B6670);
   public static final Colour ACCENT_SOFT = Colour.of(0xCFE4E4);
+  /** The line round the control that the keyboard is on: dark beside every fill of the panels. */
+  public static final Colour FOCUS = Colour.of(0x12303A);
 
   // -- what a judgement says ----------------------------------------------------------------------------------------
   public static final Colour FINE = Colour.of(SeverityLook.FINE.rgb());
