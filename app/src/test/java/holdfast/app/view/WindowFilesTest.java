@@ -208,6 +208,31 @@ class WindowFilesTest extends WindowCase {
     assertThat(folder.resolve("heap.png")).doesNotExist();
   }
 
+  /** A stranger's file is written over at the second press only; what the window wrote itself is written anew at the first. */
+  @Test
+  void aFileThatIsThereIsWrittenOverOnlyWhenAskedTwice() throws IOException {
+    Path to = folder.resolve("heap.png");
+    Files.writeString(to, "not a picture");
+    d.key(GLFW.GLFW_KEY_E, CTRL);
+    d.frames(3);
+    d.type("picture file", to.toString());
+    d.type("picture width", "320");
+    d.click("Write the picture");
+    d.rest();
+    assertThat(d.window.commands().sheet()).contains(Sheets.Kind.GIVE_OUT);
+    assertThat(to).hasContent("not a picture");
+    d.click("Write over it");
+    d.rest();
+    assertThat(ImageIO.read(to.toFile()).getWidth()).isEqualTo(320);
+    d.key(GLFW.GLFW_KEY_E, CTRL);
+    d.frames(3);
+    d.type("picture file", to.toString());
+    d.type("picture width", "400");
+    d.click("Write the picture");
+    d.rest();
+    assertThat(ImageIO.read(to.toFile()).getWidth()).isEqualTo(400);
+  }
+
   @Test
   void sheetIsJudgedAndWritten() throws IOException {
     Path to = folder.resolve("heap.pdf");
