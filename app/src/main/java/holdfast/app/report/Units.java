@@ -16,9 +16,11 @@ public enum Units {
 
   private static final Pattern FIGURES = Pattern.compile(
       "(?<![\\w.])(\\d+(?:\\.\\d+)?(?:(?: to | or | by | × |–)\\d+(?:\\.\\d+)?)*) "
-          + "(mm2|mm²|mm|kg/L|kg|N/mm2|N/mm²|N s|N|J|ml|L)(?![\\w/²])");
+          + "(mm2|mm²|mm|kg/L|kg|N/mm2|N/mm²|N s|N|J|ml|litres|L)(?![\\w/²])");
   /** What follows a length that is free: "stands 12 mm from the front pane". */
   private static final Pattern ROOM = Pattern.compile(" (?:from|to spare|of free water)\\b");
+  /** What stands before the force under which something moves; that of the tier is a round one. */
+  private static final Pattern MARGIN = Pattern.compile("(?:push of|rim with|moves under|slides at|topples at) $");
   private static final Pattern FIGURE = Pattern.compile("\\d+(?:\\.\\d+)?");
 
   /** The number alone, rounded to the decimals of its quantity; a length in inches to a sixteenth. */
@@ -64,22 +66,24 @@ public enum Units {
   /**
    * A sentence of the engine, which speaks metric, in these units: every figure that stands before a known unit is
    * rewritten, to about the number of digits that it had, a length to a sixteenth of an inch. What is at least so much is
-   * not made less by that, nor what is at most so much more, nor a room that is told. Grams stay, since the same sign
-   * stands for gravity.
+   * not made less by that, nor what is at most so much more, nor a room or the push that moves something. Grams stay, since
+   * the same sign stands for gravity.
    */
   public String prose(String metric) {
     if (this == METRIC) return metric.replaceAll("(?<=mm)2(?!\\w)", "²");
     return FIGURES.matcher(metric).replaceAll(m -> {
-      Quantity q = Quantity.ofUnit(m.group(2).replace('²', '2')).orElseThrow();
-      RoundingMode rounding = rounding(metric.substring(0, m.start()), metric.substring(m.end()));
+      Quantity q = Quantity.ofUnit(m.group(2).replace('²', '2').replace("litres", "L")).orElseThrow();
+      RoundingMode rounding = rounding(metric.substring(0, m.start()), m.group(1), metric.substring(m.end()));
       return Matcher.quoteReplacement(
           FIGURE.matcher(m.group(1)).replaceAll(f -> converted(q, f.group(), rounding)) + " " + q.sign(this));
     });
   }
 
-  private static RoundingMode rounding(String before, String after) {
+  private static RoundingMode rounding(String before, String figure, String after) {
     if (before.endsWith("at least ")) return RoundingMode.CEILING;
-    return before.endsWith("at most ") || ROOM.matcher(after).lookingAt() ? RoundingMode.FLOOR : RoundingMode.HALF_EVEN;
+    boolean least = before.endsWith("at most ") || figure.contains(".") && MARGIN.matcher(before).find()
+        || ROOM.matcher(after).lookingAt();
+    return least ? RoundingMode.FLOOR : RoundingMode.HALF_EVEN;
   }
 
   private String converted(Quantity q, String number, RoundingMode rounding) {

@@ -120,10 +120,13 @@ class UnitsTest {
     "250 g of powder in 2 batches             | 250 g of powder in 2 batches",
     "0.1 g sideways, 5 Newtons, 3 mmx, a12 mm | 0.1 g sideways, 5 Newtons, 3 mmx, a12 mm",
     "7 N s                                    | 1.57 lbf s",
+    "2.7 kg of rock in 158 litres             | 5.95 lb of rock in 41.7 gal",
     "moved 20 mm that way                     | moved 13/16 in that way",
     "a foot 2 mm thick, 0.3 mm apart          | a foot 0.08 in thick, 0.01 in apart",
     "Move it at least 13 mm back.             | Move it at least 9/16 in back.",
     "a gap of at most 13 mm, 10 mm to spare   | a gap of at most 1/2 in, 3/8 in to spare",
+    "it tips when pressed on its rim with 10.3 N | it tips when pressed on its rim with 2.31 lbf",
+    "nothing topples under a push of 20 N     | nothing topples under a push of 4.5 lbf",
     "it stands 12 mm from the front pane      | it stands 7/16 in from the front pane",
     "a push of at least 16.9 N, at most 17 N  | a push of at least 3.8 lbf, at most 3.82 lbf"
   })

@@ -107,13 +107,10 @@ final class PushFindings {
 
   /** The joints that mend it are sought and told for all of the heap together. */
   private Finding slidesAndFalls(String name, int rock, PushFound p) {
-    List<String> open = JointSearch.open(study.scene(), rock);
     double mm = settings.get(Setting.SLIDE_TEST_MM);
-    String in = text("so that all is still carried when it has gone %.0f mm", mm);
-    return slides(name, p, Draft.fail(Code.SLIDES), "no longer", open.isEmpty()
-        ? text("Move %s, or what rests on it, in over what carries it %s.", name, in)
-        : text("Fix the joints that are told to need it, %s being open to %s; or move them in over what carries them %s.",
-            name, Draft.names(open), in));
+    String move = text("move %s, or what rests on it, so that all is still carried when it has gone %.0f mm that way", name, mm);
+    return slides(name, p, Draft.fail(Code.SLIDES), "no longer", JointSearch.open(study.scene(), rock).isEmpty()
+        ? "M" + move.substring(1) + "." : "Fix the joints that are told to need fixing, or " + move + ".");
   }
 
   private Finding slides(String name, PushFound p, Draft draft, String stands, String remedy) {
