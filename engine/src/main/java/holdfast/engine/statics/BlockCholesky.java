@@ -17,6 +17,7 @@ final class BlockCholesky {
   private final int[] rowOf;
   private final double[] blocks;
   private final double[] work;
+  private final double[] work2;
   /** One over the diagonal of the block that is being factored. */
   private final double[] over = new double[B];
 
@@ -32,6 +33,7 @@ final class BlockCholesky {
     rowOf = pattern.rowOf;
     blocks = new double[rowOf.length * BB];
     work = new double[n * B];
+    work2 = new double[n * B];
   }
 
   /** Where the block of bodies {@code i}, {@code j} is kept; when {@link #flipped} it is kept transposed. */
@@ -195,43 +197,99 @@ final class BlockCholesky {
 
   /** Solves for {@code rhs} (6 a body) into {@code out}; the two may be the same array. */
   void solve(double[] rhs, double[] out) {
-    for (int j = 0; j < n; j++) System.arraycopy(rhs, pattern.order[j] * B, work, j * B, B);
+    take(rhs, work);
     for (int j = 0; j < n; j++) {
-      int d = columnStart[j] * BB;
-      int v = j * B;
-      for (int r = 0; r < B; r++) {
-        double s = work[v + r];
-        for (int k = 0; k < r; k++) s -= blocks[d + 6 * r + k] * work[v + k];
-        work[v + r] = s / blocks[d + 7 * r];
-      }
+      forward(j, work);
+      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) below(i, j, work);
+    }
+    for (int j = n - 1; j >= 0; j--) {
+      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) above(i, j, work);
+      back(j, work);
+    }
+    give(work, out);
+  }
+
+  /** The same for two right-hand sides at once, each block while it is at hand. */
+  void solve(double[] rhs, double[] out, double[] rhs2, double[] out2) {
+    take(rhs, work);
+    take(rhs2, work2);
+    for (int j = 0; j < n; j++) {
+      forward(j, work);
+      forward(j, work2);
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) {
-        int at = i * BB;
-        int w = rowOf[i] * B;
-        for (int r = 0; r < B; r++) {
-          double s = 0;
-          for (int k = 0; k < B; k++) s += blocks[at + 6 * r + k] * work[v + k];
-          work[w + r] -= s;
-        }
+        below(i, j, work);
+        below(i, j, work2);
       }
     }
     for (int j = n - 1; j >= 0; j--) {
-      int d = columnStart[j] * BB;
-      int v = j * B;
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) {
-        int at = i * BB;
-        int w = rowOf[i] * B;
-        for (int k = 0; k < B; k++) {
-          double s = 0;
-          for (int r = 0; r < B; r++) s += blocks[at + 6 * r + k] * work[w + r];
-          work[v + k] -= s;
-        }
+        above(i, j, work);
+        above(i, j, work2);
       }
-      for (int r = B - 1; r >= 0; r--) {
-        double s = work[v + r];
-        for (int k = r + 1; k < B; k++) s -= blocks[d + 6 * k + r] * work[v + k];
-        work[v + r] = s / blocks[d + 7 * r];
-      }
+      back(j, work);
+      back(j, work2);
     }
-    for (int j = 0; j < n; j++) System.arraycopy(work, j * B, out, pattern.order[j] * B, B);
+    give(work, out);
+    give(work2, out2);
+  }
+
+  private void take(double[] rhs, double[] x) {
+    for (int j = 0; j < n; j++) System.arraycopy(rhs, pattern.order[j] * B, x, j * B, B);
+  }
+
+  private void give(double[] x, double[] out) {
+    for (int j = 0; j < n; j++) System.arraycopy(x, j * B, out, pattern.order[j] * B, B);
+  }
+
+  private void forward(int j, double[] x) {
+    int d = columnStart[j] * BB;
+    int v = j * B;
+    for (int r = 0; r < B; r++) {
+      double s = x[v + r];
+      for (int k = 0; k < r; k++) s -= blocks[d + 6 * r + k] * x[v + k];
+      x[v + r] = s / blocks[d + 7 * r];
+    }
+  }
+
+  private void back(int j, double[] x) {
+    int d = columnStart[j] * BB;
+    int v = j * B;
+    for (int r = B - 1; r >= 0; r--) {
+      double s = x[v + r];
+      for (int k = r + 1; k < B; k++) s -= blocks[d + 6 * k + r] * x[v + k];
+      x[v + r] = s / blocks[d + 7 * r];
+    }
+  }
+
+  /** What column {@code j} takes from the row of block {@code i}, the sums written out so that they stay in registers. */
+  private void below(int i, int j, double[] x) {
+    double[] m = blocks;
+    int v = j * B;
+    int w = rowOf[i] * B;
+    double x0 = x[v];
+    double x1 = x[v + 1];
+    double x2 = x[v + 2];
+    double x3 = x[v + 3];
+    double x4 = x[v + 4];
+    double x5 = x[v + 5];
+    for (int r = 0, at = i * BB; r < B; r++, at += B) {
+      x[w + r] -= m[at] * x0 + m[at + 1] * x1 + m[at + 2] * x2 + m[at + 3] * x3 + m[at + 4] * x4 + m[at + 5] * x5;
+    }
+  }
+
+  /** The same with the block turned: what its row takes from column {@code j}. */
+  private void above(int i, int j, double[] x) {
+    double[] m = blocks;
+    int v = j * B;
+    int w = rowOf[i] * B;
+    double x0 = x[w];
+    double x1 = x[w + 1];
+    double x2 = x[w + 2];
+    double x3 = x[w + 3];
+    double x4 = x[w + 4];
+    double x5 = x[w + 5];
+    for (int k = 0, at = i * BB; k < B; k++, at++) {
+      x[v + k] -= m[at] * x0 + m[at + 6] * x1 + m[at + 12] * x2 + m[at + 18] * x3 + m[at + 24] * x4 + m[at + 30] * x5;
+    }
   }
 }

@@ -41,7 +41,7 @@ final class CornerCones {
   private final double[] dTau;
   private final double[] sum = new double[CornerShape.HALF];
   private final double[] six = new double[6];
-  private final double[] force = new double[12];
+  private final double[] force = new double[6];
 
   /** Whether a largest push counts at any corner. */
   private boolean locks;
@@ -183,15 +183,22 @@ final class CornerCones {
       Arrays.fill(force, 0);
       for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
         int o = 3 * k;
-        later[o] = later[o + 1] = later[o + 2] = 0;
-        product[k] = 0;
         double jz = mu * rootZ[k] * rootZ[k];
-        double kappa = kappa(k, mu * overLeft[k] - tau[k] + rest * point.beginning(k), z[o] * jz);
-        double g = 2 * eta[k] * w[o] * kappa;
-        shape.addWrench(k, z[o] * jz + kappa * first[k], g * w[o + 1] - z[o + 1] * jz, g * w[o + 2] - z[o + 2] * jz, force, 0);
+        later[o] = z[o] * jz;
+        later[o + 1] = -z[o + 1] * jz;
+        later[o + 2] = -z[o + 2] * jz;
+        product[k] = mu;
+        addAsked(k, kappa(k, mu * overLeft[k] - tau[k] + rest * point.beginning(k), later[o]));
       }
       shape.addForce(i, force, 0, once);
     }
+  }
+
+  /** Adds what {@code later} and kappa ask of the balance at a corner to {@link #force}. */
+  private void addAsked(int k, double kappa) {
+    int o = 3 * k;
+    double g = 2 * eta[k] * w[o] * kappa;
+    shape.addWrench(k, later[o] + kappa * first[k], later[o + 1] + g * w[o + 1], later[o + 2] + g * w[o + 2], force, 0);
   }
 
   /** What a step to the very edge asks of the balance, added to {@code once}: nothing to speak of where none locks. */
@@ -210,12 +217,10 @@ final class CornerCones {
   }
 
   /**
-   * The step to the very edge with the movement {@code dy}: how far it stays inside, and what its second order asks of the
-   * balance, {@code twice + mu once}, added to both.
+   * The step to the very edge with the movement {@code dy}, and what its second order and products of {@code mu} ask of the
+   * balance, added to {@code once}.
    */
-  void predicted(double[] dy, double[] twice, double[] once) {
-    shortS = 0;
-    shortZ = 0;
+  void predicted(double[] dy, double mu, double[] once) {
     for (int i = 0; i < shape.links; i++) {
       shape.relative(i, dy, six);
       Arrays.fill(force, 0);
@@ -223,10 +228,9 @@ final class CornerCones {
         int o = 3 * k;
         later[o] = later[o + 1] = later[o + 2] = 0;
         direction(k, kappa(k, -tau[k], 0), -tau[k], 0);
-        second(k);
+        second(k, mu);
       }
-      shape.addForce(i, force, 0, twice);
-      shape.addForce(i, force, 6, once);
+      shape.addForce(i, force, 0, once);
     }
   }
 
@@ -263,8 +267,13 @@ final class CornerCones {
     dz[o] = u0 + dt + rest;
     dz[o + 1] = u1;
     dz[o + 2] = u2;
-    shortS = Math.max(shortS, Math.max(shortest(s, o, d0, d1, d2, rootS[k]), d0 * overLeft[k]));
-    shortZ = Math.max(shortZ, Math.max(shortest(z, o, dz[o], u1, u2, rootZ[k]), -dt / tau[k]));
+  }
+
+  /** How far the step stays inside. */
+  private void measure(int k) {
+    int o = 3 * k;
+    shortS = Math.max(shortS, Math.max(shortest(s, o, ds[o], ds[o + 1], ds[o + 2], rootS[k]), ds[o] * overLeft[k]));
+    shortZ = Math.max(shortZ, Math.max(shortest(z, o, dz[o], dz[o + 1], dz[o + 2], rootZ[k]), -dTau[k] / tau[k]));
   }
 
   /** One over the longest step from v along d, with {@code root} one over the root of v's determinant. */
@@ -280,10 +289,10 @@ final class CornerCones {
   }
 
   /**
-   * Second order of the step to the edge, -W (l \ ((W^-1 ds) o (W dz))) with l = W z, kept, and its wrenches. The root of eta
-   * in W cancels and is left out.
+   * Second order of the step to the edge, -W (l \ ((W^-1 ds) o (W dz))) with l = W z, and mu over z: kept, and its wrench. The
+   * root of eta in W cancels and is left out.
    */
-  private void second(int k) {
+  private void second(int k, double mu) {
     int o = 3 * k;
     double w0 = w[o];
     double w1 = w[o + 1];
@@ -315,39 +324,25 @@ final class CornerCones {
     double x2 = (r2 - x0 * l2) * i0;
     dot = w1 * x1 + w2 * x2;
     c = x0 + dot * n;
-    double v0 = w0 * x0 + dot;
-    double v1 = x1 + c * w1;
-    double v2 = x2 + c * w2;
-    later[o] = v0;
-    later[o + 1] = v1;
-    later[o + 2] = v2;
-    double prod = ds[o] * dTau[k];
-    product[k] = prod;
-    // The part that does not depend on mu, and that which goes with it.
-    double g0 = first[k];
-    double g = 2 * eta[k] * w0;
-    double kappa = kappa(k, prod * overLeft[k] - tau[k], v0);
-    double kappaMu = -overLeft[k] - share[k] * (z[o] * jz - g0 * overLeft[k]);
-    shape.addWrench(k, v0 + kappa * g0, v1 + kappa * g * w1, v2 + kappa * g * w2, force, 0);
-    double h = kappaMu * g;
-    shape.addWrench(k, z[o] * jz + kappaMu * g0, h * w1 - z[o + 1] * jz, h * w2 - z[o + 2] * jz, force, 6);
+    double towards = mu * jz;
+    later[o] = w0 * x0 + dot + z[o] * towards;
+    later[o + 1] = x1 + c * w1 - z[o + 1] * towards;
+    later[o + 2] = x2 + c * w2 - z[o + 2] * towards;
+    product[k] = mu + ds[o] * dTau[k];
+    addAsked(k, kappa(k, product[k] * overLeft[k] - tau[k], later[o]));
   }
 
-  /** The step towards products {@code mu} with the movement {@code dy}, second order and all. */
-  void corrected(double[] dy, double mu, double rest) {
+  /** The step with the movement {@code dy} to the products last asked for, second order and all; how far it stays inside. */
+  void corrected(double[] dy, double rest) {
     shortS = 0;
     shortZ = 0;
     for (int i = 0; i < shape.links; i++) {
       shape.relative(i, dy, six);
       for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        int o = 3 * k;
-        double jz = mu * rootZ[k] * rootZ[k];
-        later[o] += z[o] * jz;
-        later[o + 1] -= z[o + 1] * jz;
-        later[o + 2] -= z[o + 2] * jz;
         double missing = rest == 0 ? 0 : rest * point.beginning(k);
-        double t0 = (mu + product[k]) * overLeft[k] - tau[k];
-        direction(k, kappa(k, t0 + missing, later[o]), t0, missing);
+        double t0 = product[k] * overLeft[k] - tau[k];
+        direction(k, kappa(k, t0 + missing, later[3 * k]), t0, missing);
+        measure(k);
       }
     }
   }

@@ -186,8 +186,6 @@ final class CornerModel {
   double excess(double[] centres, double mostPush) {
     double sum = 0;
     for (Link.Bearing b : bearings) {
-      Vec3 first = b.normal().anyPerpendicular();
-      Vec3 second = b.normal().cross(first);
       Vec3 one = b.polygon().get(0);
       Vec3 there = velocity(centres, b.a(), one);
       Vec3 spin = spin(centres, b.a());
@@ -197,8 +195,12 @@ final class CornerModel {
       }
       for (Vec3 p : b.polygon()) {
         Vec3 v = there.plus(spin.cross(p.minus(one)).times(1 / lengthM));
-        double gained = b.friction() * Math.hypot(v.dot(first), v.dot(second)) - v.dot(b.normal());
-        if (gained > 0) sum += mostPush * gained;
+        double opens = v.dot(b.normal());
+        // Whichever way it slides along the patch.
+        Vec3 along = v.plusTimes(-opens, b.normal());
+        double slides = b.friction() * b.friction() * along.dot(along);
+        if (opens >= 0 && opens * opens >= slides) continue;
+        sum += mostPush * (Math.sqrt(slides) - opens);
       }
     }
     return sum;

@@ -28,7 +28,6 @@ final class CornerPath {
   private final double[] live;
   private final double[] loads;
   private final double[] once;
-  private final double[] twice;
   private final double[] alongLive;
   private final double[] dy;
   final double[] y;
@@ -39,6 +38,8 @@ final class CornerPath {
   private double cap;
   private double capZ;
   int steps;
+  /** How far the last step went, of all that it aimed at; 0 before the first. */
+  private double last;
   /** A factor to be used for the next step, and what its solutions are multiplied by; null where it is to be worked out. */
   private BlockCholesky known;
   private double times;
@@ -57,7 +58,6 @@ final class CornerPath {
     live = new double[n];
     loads = new double[n];
     once = new double[n];
-    twice = new double[n];
     alongLive = new double[n];
     dy = new double[n];
     y = new double[n];
@@ -88,8 +88,8 @@ final class CornerPath {
       corners.centring(1, rest, once);
       if (fastened != null) fastened.centring(1, once);
       factor.solve(once, dy);
-      corners.corrected(dy, 1, rest);
-      if (fastened != null) fastened.corrected(dy, 1);
+      corners.corrected(dy, rest);
+      if (fastened != null) fastened.corrected(dy);
       double length = Math.min(1, Tolerances.CORNER_CENTRE_SHARE * Math.min(lengthS(), lengthZ()));
       if (!(length > Tolerances.CONE_LEAST_STEP)) return false;
       corners.point().move(length, length);
@@ -129,6 +129,7 @@ final class CornerPath {
     System.arraycopy(live, 0, this.live, 0, live.length);
     this.cap = cap;
     l = 0;
+    last = 0;
     steps = 0;
     at.factor.solve(live, alongLive);
     double reach = 1 / Math.sqrt(Math.max(dot(live, alongLive), Double.MIN_NORMAL));
@@ -149,10 +150,11 @@ final class CornerPath {
   boolean begin(CornerStart one, double a, CornerStart two, double b, double[] live, double cap) {
     if (!one.keptOf(this) || !two.keptOf(this)) return false;
     double carried = 1 / (a / one.l + b / two.l);
-    if (!(carried < Tolerances.CORNER_BETWEEN * cap)) return false;
+    if (!(carried * Tolerances.CORNER_PAST_CAP < cap)) return false;
     System.arraycopy(live, 0, this.live, 0, live.length);
     this.cap = cap;
     l = carried;
+    last = 0;
     steps = 0;
     known = null;
     double shareOne = a / one.l * carried;
@@ -173,13 +175,9 @@ final class CornerPath {
     return true;
   }
 
-  private void solve(double[] rhs, double[] out) {
-    if (known == null) {
-      factor.solve(rhs, out);
-      return;
-    }
-    known.solve(rhs, out);
-    for (int i = 0; i < out.length; i++) out[i] *= times;
+  /** What a factor that was taken along has solved, to the scale of this step. */
+  private void times(double[] solved) {
+    if (known != null) for (int i = 0; i < solved.length; i++) solved[i] *= times;
   }
 
   /** What the movement proves: no factor above this. Infinite where it proves nothing. */
@@ -193,9 +191,7 @@ final class CornerPath {
   boolean step() {
     steps++;
     if (known == null) factor.factorRegular(Tolerances.CONE_REGULAR);
-    solve(live, alongLive);
     double spare = cap - l;
-    double stiff = dot(live, alongLive) + capZ / spare;
     double missing = 1 - capZ - dot(live, y);
     double gap = corners.gap() + (fastened == null ? 0 : fastened.gap()) + spare * capZ;
     double mu = gap / (degree + 1);
@@ -204,34 +200,32 @@ final class CornerPath {
     System.arraycopy(loads, 0, once, 0, loads.length);
     corners.predicting(once);
     if (fastened != null) fastened.predicting(once);
-    solve(once, dy);
+    (known == null ? factor : known).solve(live, alongLive, once, dy);
+    times(alongLive);
+    times(dy);
+    double stiff = dot(live, alongLive) + capZ / spare;
     // capZ moves by -capZ + capZ dl / spare.
     double dl = (missing + capZ - dot(live, dy)) / stiff;
     addLive(dl);
-    Arrays.fill(twice, 0);
-    Arrays.fill(once, 0);
-    corners.predicted(dy, twice, once);
-    if (fastened != null) fastened.predicted(dy, twice, once);
     double dCap = -capZ + capZ * dl / spare;
-    double reach = Math.min(1, Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
-    double reachZ = Math.min(1, Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 1));
-    double after = corners.point().gapAfter(reach, reachZ) + (fastened == null ? 0 : fastened.gapAfter(reach, reachZ))
-        + (spare - reach * dl) * (capZ + reachZ * dCap);
-    double share = Math.max(0, after / gap);
-    double aim = Math.max(share * share * share, Tolerances.CORNER_LEAST_AIM) * mu;
 
     // Towards the centre of what is left, second order and all.
-    for (int i = 0; i < loads.length; i++) once[i] = loads[i] + twice[i] + aim * once[i];
-    solve(once, dy);
+    double aim = Math.max(Tolerances.CORNER_LEAST_AIM, Math.min(Tolerances.CORNER_AIM, 1 - last)) * mu;
+    System.arraycopy(loads, 0, once, 0, loads.length);
+    corners.predicted(dy, aim, once);
+    if (fastened != null) fastened.predicted(dy, aim, once);
+    (known == null ? factor : known).solve(once, dy);
+    times(dy);
     double t = (aim + dl * dCap) / spare - capZ;
     dl = (missing - t - dot(live, dy)) / stiff;
     addLive(dl);
-    corners.corrected(dy, aim, 0);
-    if (fastened != null) fastened.corrected(dy, aim);
+    corners.corrected(dy, 0);
+    if (fastened != null) fastened.corrected(dy);
     dCap = t + capZ * dl / spare;
     double lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
     double lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2));
     if (!(lengthS > Tolerances.CONE_LEAST_STEP) && !(lengthZ > Tolerances.CONE_LEAST_STEP)) return false;
+    last = Math.min(1, Math.min(lengthS, lengthZ));
     move(lengthS, lengthZ, dl, dCap);
     return Double.isFinite(l) && capZ > 0;
   }

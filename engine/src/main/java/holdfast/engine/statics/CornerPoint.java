@@ -79,16 +79,6 @@ final class CornerPoint {
     return total;
   }
 
-  /** Sum of products after steps of these lengths. */
-  double gapAfter(double lengthS, double lengthZ) {
-    double total = 0;
-    for (int i = 0; i < s.length; i++) total += (s[i] + lengthS * ds[i]) * (z[i] + lengthZ * dz[i]);
-    for (int k = 0; k < shape.count; k++) {
-      total += (shape.most[k] - s[3 * k] - lengthS * ds[3 * k]) * (tau[k] + lengthZ * dTau[k]);
-    }
-    return total;
-  }
-
   void move(double lengthS, double lengthZ) {
     for (int i = 0; i < s.length; i++) {
       s[i] += lengthS * ds[i];

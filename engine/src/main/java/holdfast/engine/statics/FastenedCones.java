@@ -247,8 +247,8 @@ final class FastenedCones {
   void centring(double mu, double[] once) {
     inverse(t2);
     for (int i = 0; i < aim.length; i++) {
-      later[i] = 0;
-      aim[i] = mu * t2[i] - s[i];
+      later[i] = mu * t2[i];
+      aim[i] = later[i] - s[i];
     }
     asks(aim, once);
     wrenches(once);
@@ -275,7 +275,7 @@ final class FastenedCones {
     cone.scale(out, out);
   }
 
-  void predicted(double[] dy, double[] twice, double[] once) {
+  void predicted(double[] dy, double mu, double[] once) {
     direction(dy);
     cone.unscale(ds, t1);
     cone.scale(dz, t2);
@@ -283,17 +283,17 @@ final class FastenedCones {
     for (int i = 0; i < t1.length; i++) t1[i] = -t1[i];
     cone.divide(lambda, t1, t2);
     cone.scale(t2, later);
-    for (int i = 0; i < aim.length; i++) aim[i] = later[i] - s[i];
-    asks(aim, twice);
-    wrenches(twice);
     inverse(t2);
-    System.arraycopy(t2, 0, aim, 0, aim.length);
+    for (int i = 0; i < aim.length; i++) {
+      later[i] += mu * t2[i];
+      aim[i] = later[i] - s[i];
+    }
     asks(aim, once);
+    wrenches(once);
   }
 
-  void corrected(double[] dy, double mu) {
-    inverse(t2);
-    for (int i = 0; i < aim.length; i++) aim[i] = later[i] + mu * t2[i] - s[i];
+  void corrected(double[] dy) {
+    for (int i = 0; i < aim.length; i++) aim[i] = later[i] - s[i];
     direction(dy);
   }
 
@@ -318,12 +318,6 @@ final class FastenedCones {
 
   double lengthZ(double most) {
     return cone.step(z, dz, most);
-  }
-
-  double gapAfter(double lengthS, double lengthZ) {
-    double sum = 0;
-    for (int i = 0; i < s.length; i++) sum += (s[i] + lengthS * ds[i]) * (z[i] + lengthZ * dz[i]);
-    return sum;
   }
 
   void move(double lengthS, double lengthZ) {

@@ -84,14 +84,14 @@ final class Tolerances {
   /** How far forces and movement are apart, of the bound, when a push is kept for its neighbours to begin at. */
   static final double CORNER_KEPT = 0.2;
 
-  /** Share of what is asked for beyond which a push does not begin between its neighbours: it may not end below. */
-  static final double CORNER_BETWEEN = 0.5;
-
   /** Of a load of length one; what is off by more than rounding is no sum of two others, and would not be in balance. */
   static final double CORNER_PLANE = 1e-13;
 
   /** Share of the way to the edge of the cone that a step goes. */
   static final double CORNER_STEP_SHARE = 0.97;
+
+  /** Of the products there are; a step aims no higher, and lower as the last one went nearly all the way. */
+  static final double CORNER_AIM = 0.25;
 
   /** Of the products there are; a step aims no lower. */
   static final double CORNER_LEAST_AIM = 1e-4;
@@ -105,10 +105,7 @@ final class Tolerances {
   /** Share of a width at which a bound is worked out anew: what the path reads off is off by rounding. */
   static final double BOUND_READ = 0.999;
 
-  /**
-   * Largest unknown of a bond or rod over its largest strength: a gradient of stress may be this much steeper than stresses
-   * over the heap's length. Only rounding is multiplied by it.
-   */
+  /** Largest unknown of a bond or rod over its largest strength, for steep gradients of stress; only rounding is multiplied. */
   static final double FASTENED_REACH = 1e3;
 
   /** Relative width of a bound that is told. */
