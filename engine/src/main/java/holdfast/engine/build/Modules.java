@@ -24,9 +24,17 @@ public final class Modules {
   private final Scene scene;
   private final List<RockBody> bodies;
   private final List<List<Vec3>> corners = new ArrayList<>();
+  private final Through through;
 
-  private Modules(Scene scene, List<RockBody> placed) {
+  /** Answers as {@link OpeningFit#through}: whoever asks again and again may keep what was found. */
+  @FunctionalInterface
+  public interface Through {
+    Passage through(List<Vec3> points, double firstM, double secondM);
+  }
+
+  private Modules(Scene scene, List<RockBody> placed, Through through) {
     this.scene = scene;
+    this.through = through;
     this.bodies = placed;
     for (RockBody b : placed) {
       List<Vec3> points = new ArrayList<>();
@@ -90,9 +98,14 @@ public final class Modules {
 
   /** The modules of a scene in the order of their first rocks; {@code bodies} are those of its rocks. */
   public static List<Module> of(Scene scene, List<RockBody> bodies) {
+    return of(scene, bodies, OpeningFit::through);
+  }
+
+  /** The same with the answers about openings from elsewhere. */
+  public static List<Module> of(Scene scene, List<RockBody> bodies, Through through) {
     List<RockBody> placed = scene.placements().stream()
         .flatMap(p -> bodies.stream().filter(b -> b.name().equals(p.rock()))).toList();
-    Modules m = new Modules(scene, placed);
+    Modules m = new Modules(scene, placed, through);
     List<Module> out = new ArrayList<>();
     for (List<Integer> group : m.groups(IntStream.range(0, placed.size()).boxed().toList(), -1)) out.add(m.module(group, true));
     return out;
@@ -146,7 +159,7 @@ public final class Modules {
     List<Tank.Opening> openings = openings(scene.tank());
     for (int i = 0; i < openings.size(); i++) {
       Tank.Opening o = openings.get(i);
-      Passage p = OpeningFit.through(points, o.lengthMm() * 1e-3 - clear, o.widthMm() * 1e-3 - clear);
+      Passage p = through.through(points, o.lengthMm() * 1e-3 - clear, o.widthMm() * 1e-3 - clear);
       if (best == null || rank(p) > rank(best)) {
         best = p;
         opening = i;

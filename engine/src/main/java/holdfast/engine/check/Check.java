@@ -1,5 +1,6 @@
 package holdfast.engine.check;
 
+import holdfast.engine.build.Modules;
 import holdfast.engine.check.CheckReport.FootLine;
 import holdfast.engine.check.CheckReport.JointLine;
 import holdfast.engine.check.CheckReport.PushLine;
@@ -168,9 +169,10 @@ public final class Check {
   /** What does not depend on pushes: room, pane and handling. */
   private record Apart(RoomFindings room, PaneStudy pane, List<Finding> handling) {
     static Apart of(HeapStudy study, Shapes shapes) {
+      List<Modules.Module> modules = HandlingFindings.modules(study.scene(), study.recall());
       List<Finding> handling = new ArrayList<>(HandlingFindings.of(
-          study.scene(), r -> study.of(r).stream().allMatch(PartJudge::safe), study.recall()));
-      handling.addAll(LiftFindings.of(study.scene()));
+          study.scene(), r -> study.of(r).stream().allMatch(PartJudge::safe), modules, study.recall()));
+      handling.addAll(LiftFindings.of(study.scene(), modules));
       return new Apart(RoomFindings.of(study.scene().scene(), shapes), PaneStudy.of(study), handling);
     }
   }

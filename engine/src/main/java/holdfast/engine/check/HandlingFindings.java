@@ -9,6 +9,7 @@ import holdfast.engine.build.Turning;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.supply.Supply;
+import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.shape.PlacedRock;
@@ -22,10 +23,23 @@ import java.util.Optional;
 final class HandlingFindings {
   private HandlingFindings() {}
 
+  /** What goes in as one piece. */
+  static List<Modules.Module> modules(SceneHeap scene, Recall recall) {
+    return Modules.of(scene.scene(), scene.rocks().stream().map(PlacedRock::body).toList(), (points, first, second) ->
+        recall.of(new ThroughAsked(points, first, second), () -> OpeningFit.through(points, first, second)));
+  }
+
+  /** A piece at an opening: it passes or does not, whatever else lies in the tank. */
+  private record ThroughAsked(List<Vec3> points, double firstM, double secondM) {
+    ThroughAsked {
+      points = List.copyOf(points);
+    }
+  }
+
   /**
    * @param stays whether the heap that holds a rock stays in every state
    */
-  static List<Finding> of(SceneHeap scene, IntPredicate stays, Recall recall) {
+  static List<Finding> of(SceneHeap scene, IntPredicate stays, List<Modules.Module> modules, Recall recall) {
     List<Finding> out = new ArrayList<>();
     List<RockBody> bodies = scene.rocks().stream().map(PlacedRock::body).toList();
     for (int i = 0; i < scene.rocks().size(); i++) {
@@ -38,7 +52,7 @@ final class HandlingFindings {
           held ? "Let its joints set in full before filling, or take out foam."
               : "Fix it down, or take out foam; nothing else holds it."));
     }
-    for (Modules.Module m : Modules.of(scene.scene(), bodies)) module(scene.scene(), bodies, m, recall, out);
+    for (Modules.Module m : modules) module(scene.scene(), bodies, m, recall, out);
     amount(scene.scene(), bodies, out);
     return out;
   }

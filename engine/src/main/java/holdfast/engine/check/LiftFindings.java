@@ -8,7 +8,6 @@ import holdfast.engine.build.Modules;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.engine.statics.State;
 import holdfast.model.scene.JointSpec;
-import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -21,10 +20,10 @@ import java.util.stream.IntStream;
 final class LiftFindings {
   private LiftFindings() {}
 
-  static List<Finding> of(SceneHeap scene) {
+  static List<Finding> of(SceneHeap scene, List<Modules.Module> modules) {
     List<Finding> out = new ArrayList<>();
     List<List<Integer>> pieces = new ArrayList<>();
-    for (Modules.Module m : Modules.of(scene.scene(), scene.rocks().stream().map(PlacedRock::body).toList())) {
+    for (Modules.Module m : modules) {
       pieces.add(IntStream.range(0, scene.rocks().size()).filter(i -> m.rocks().contains(scene.name(i))).boxed().toList());
     }
     List<PieceLift> lifts = JointDemands.lifts(scene, pieces);

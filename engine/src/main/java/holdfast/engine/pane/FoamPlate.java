@@ -150,6 +150,11 @@ public final class FoamPlate implements PlateModel {
     return all;
   }
 
+  @Override
+  public double[] influences(UnitLoad load, Net net) {
+    return ((Bedded) load).onNets.computeIfAbsent(net, n -> PlateModel.super.influences(load, n));
+  }
+
   /**
    * Deflection by Green's formula, with the newton at the place asked for as the second field:
    * w(B) = [g_A(B) + g_B(A) - T_A(g_B) - T_B(g_A)] / 2 - T_B(w_edge) (see {@link EdgeForces}). What the mesh and the sums over
@@ -311,6 +316,8 @@ public final class FoamPlate implements PlateModel {
     /** The same on a mesh for this load alone where it lies close to an edge; else null. */
     private final SplineNet ownNet;
     private final double[] ownEdges;
+    /** What the load bends at the nodes of the nets that were asked about. */
+    private final Map<Net, double[]> onNets = new ConcurrentHashMap<>();
 
     Bedded(Patch patch) {
       super(plate, patch);

@@ -34,25 +34,33 @@ final class PaneSolver {
     this.units = feet.stream().flatMap(List::stream).map(model::unitLoad).toList();
     this.firstUnit = new int[feet.size() + 1];
     for (int i = 0; i < feet.size(); i++) firstUnit[i + 1] = firstUnit[i] + feet.get(i).size();
+    PlateModel.Net net = new PlateModel.Net(model.plate(), columns, rows);
     List<Point2> all = new ArrayList<>();
-    for (int j = 0; j < rows; j++) {
-      for (int i = 0; i < columns; i++) {
-        all.add(new Point2(model.plate().lengthM() * i / (columns - 1), model.plate().widthM() * j / (rows - 1)));
-      }
-    }
+    for (int n = 0; n < net.nodes(); n++) all.add(new Point2(net.x(n), net.y(n)));
     feet.forEach(f -> f.forEach(p -> all.add(p.centre())));
     this.places = List.copyOf(all);
     this.perNewton = new double[places.size()][];
     this.perPascal = new Bending[places.size()];
+    double[][] onNet = units.stream().map(u -> model.influences(u, net)).toArray(double[][]::new);
     for (int p = 0; p < perNewton.length; p++) {
-      perNewton[p] = influences(places.get(p));
+      perNewton[p] = p < net.nodes() ? byFoot(at(onNet, p)) : influences(places.get(p));
       perPascal[p] = model.unitWater(places.get(p).x(), places.get(p).y());
     }
   }
 
+  private static double[] at(double[][] onNet, int node) {
+    double[] each = new double[3 * onNet.length];
+    for (int u = 0; u < onNet.length; u++) System.arraycopy(onNet[u], 3 * node, each, 3 * u, 3);
+    return each;
+  }
+
   /** Bending per newton of each foot: xx, yy, xy of the first, then of the next. */
   private double[] influences(Point2 p) {
-    double[] each = model.influences(units, p.x(), p.y());
+    return byFoot(model.influences(units, p.x(), p.y()));
+  }
+
+  /** From units to feet. */
+  private double[] byFoot(double[] each) {
     if (units.size() == feet()) return each;
     double[] all = new double[3 * feet()];
     for (int f = 0; f < feet(); f++) {

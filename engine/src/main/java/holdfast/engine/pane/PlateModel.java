@@ -36,6 +36,15 @@ interface PlateModel {
     return new Bending(m[0], m[1], m[2]);
   }
 
+  /** {@link #influences} of one load at every node of a net, node by node. */
+  default double[] influences(UnitLoad load, Net net) {
+    double[] all = new double[3 * net.nodes()];
+    for (int n = 0; n < net.nodes(); n++) {
+      System.arraycopy(influences(List.of(load), net.x(n), net.y(n)), 0, all, 3 * n, 3);
+    }
+    return all;
+  }
+
   /** Bending under one pascal of water everywhere. */
   Bending unitWater(double x, double y);
 

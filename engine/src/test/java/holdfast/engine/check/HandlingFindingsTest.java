@@ -32,7 +32,8 @@ class HandlingFindingsTest {
     Tank tank = new Tank(1200, 500, height, 10, 12, Tank.BottomSupport.FULL, false, false, openings, List.of(), List.of());
     Scene scene = new Scene("l", tank, Floor.DEFAULT, Scene.Sand.DEFAULT, new Scene.Water(height - 50, 35, 25), List.of(),
         List.of(), rocks, places, joints, Settings.DEFAULT);
-    return HandlingFindings.of(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()), r -> true, new Recall()).stream()
+    SceneHeap heap = SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed());
+    return HandlingFindings.of(heap, r -> true, HandlingFindings.modules(heap, new Recall()), new Recall()).stream()
         .filter(f -> f.code() == Code.OPENING || f.code() == Code.OPENING_TURN).toList();
   }
 

@@ -3,6 +3,7 @@ package holdfast.engine.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.SceneHeap;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
@@ -35,7 +36,8 @@ class LiftFindingsTest {
             new Placement("cap", new Vec3(300, 250, 110), Quat.IDENTITY, false)),
         List.of(JointSpec.paste("foot", "cap", JointSpec.Bond.MORTAR, 100)),
         Settings.DEFAULT.with(Setting.BOND_MORTAR_N_MM2, strengthNmm2).with(Setting.CONTACT_INSET_MM, 0));
-    return LiftFindings.of(SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed()));
+    SceneHeap heap = SceneHeap.of(scene, Shapes.of(scene, MeshLoader.NONE).placed());
+    return LiftFindings.of(heap, HandlingFindings.modules(heap, new Recall()));
   }
 
   /**
