@@ -109,7 +109,7 @@ public final class JsonReport {
     Map<String, Object> m = new LinkedHashMap<>();
     m.put("code", f.code().word());
     m.put("severity", f.severity().word());
-    m.put("title", f.code().title());
+    m.put("title", f.title());
     m.put("about", f.about());
     m.put("figure", boxed(f.figure()));
     m.put("limit", boxed(f.limit()));

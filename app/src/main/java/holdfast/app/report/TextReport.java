@@ -127,7 +127,7 @@ public final class TextReport {
     SeverityLook look = SeverityLook.of(f.severity());
     String tag = Words.padded(look.shape() + " " + f.severity().word(), INDENT.length(), false);
     String about = String.join(", ", f.about());
-    String title = f.code().title() + (about.isEmpty() || f.code().title().contains(about) ? "" : ": " + Words.clean(about));
+    String title = f.title() + (about.isEmpty() || f.title().contains(about) ? "" : ": " + Words.clean(about));
     text.append('\n').append(look.paint(tag, colour));
     List<String> lines = Words.wrap(title, WIDTH - INDENT.length());
     text.append(lines.get(0)).append('\n');

@@ -230,7 +230,7 @@ final class FindingsPanel {
   }
 
   private String title(Finding f) {
-    String t = f.code().title();
+    String t = f.title();
     String who = f.about().isEmpty() ? "" : f.about().get(0) + ": ";
     return capital(who + t);
   }

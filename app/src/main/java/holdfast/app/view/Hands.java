@@ -167,9 +167,9 @@ final class Hands {
     lastY = y;
     if (doing instanceof Doing.Nothing) return point(x, y, eye);
     if (doing instanceof Doing.Circle) {
-      bench.setCamera(bench.camera().turned(-dx * DEGREES_PER_PX / scale, dy * DEGREES_PER_PX / scale));
+      bench.sight().set(bench.sight().camera().turned(-dx * DEGREES_PER_PX / scale, dy * DEGREES_PER_PX / scale));
     }
-    if (doing instanceof Doing.Slide) bench.setCamera(bench.camera().panned(-dx / eye.height(), dy / eye.height()));
+    if (doing instanceof Doing.Slide) bench.sight().set(bench.sight().camera().panned(-dx / eye.height(), dy / eye.height()));
     if (doing instanceof Doing.Carry c) carry(c, x, y, eye, keys);
     if (doing instanceof Doing.Lift l) lift(l, y, eye, keys);
     if (doing instanceof Doing.Turn t) turn(t, x, y, eye, keys);
@@ -207,7 +207,7 @@ final class Hands {
   }
 
   void scroll(double notches) {
-    bench.setCamera(bench.camera().zoomed(Math.pow(ZOOM_PER_NOTCH, notches)));
+    bench.sight().set(bench.sight().camera().zoomed(Math.pow(ZOOM_PER_NOTCH, notches)));
   }
 
   // -- drags --------------------------------------------------------------------------------------------------------

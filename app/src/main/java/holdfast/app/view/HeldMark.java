@@ -36,6 +36,6 @@ final class HeldMark {
         SoFar.findings(found.get().report().get()).stream().filter(f -> f.severity() == Severity.FAIL).toList();
     if (fails.isEmpty()) return "stays so far";
     Finding f = fails.stream().filter(x -> x.about().contains(rock)).findFirst().orElse(fails.get(0));
-    return f.about().isEmpty() || f.about().contains(rock) ? f.code().title() : f.about().get(0) + ": " + f.code().title();
+    return f.about().isEmpty() || f.about().contains(rock) ? f.title() : f.about().get(0) + ": " + f.title();
   }
 }

@@ -52,11 +52,11 @@ final class Keyboard {
 
   private boolean view(int key) {
     switch (key) {
-      case GLFW_KEY_1 -> bench.flyTo(Camera.View.FRONT);
-      case GLFW_KEY_2 -> bench.flyTo(Camera.View.LEFT);
-      case GLFW_KEY_3 -> bench.flyTo(Camera.View.TOP);
-      case GLFW_KEY_4 -> bench.flyTo(Camera.View.CORNER);
-      case GLFW_KEY_F -> bench.fit();
+      case GLFW_KEY_1 -> bench.sight().flyTo(Camera.View.FRONT);
+      case GLFW_KEY_2 -> bench.sight().flyTo(Camera.View.LEFT);
+      case GLFW_KEY_3 -> bench.sight().flyTo(Camera.View.TOP);
+      case GLFW_KEY_4 -> bench.sight().flyTo(Camera.View.CORNER);
+      case GLFW_KEY_F -> bench.sight().fit();
       case GLFW_KEY_F1 -> commands.openSheet(Sheets.Kind.HELP);
       case GLFW_KEY_A -> commands.openSheet(Sheets.Kind.ADD_ROCK);
       case GLFW_KEY_B -> commands.mode(bench.mode() == Workbench.Mode.BUMP ? Workbench.Mode.ARRANGE : Workbench.Mode.BUMP);

@@ -105,7 +105,7 @@ final class ScenePainter {
   Object state(int width, int height) {
     List<Object> s = new ArrayList<>();
     s.add(bench.document().revision());
-    s.add(bench.camera());
+    s.add(bench.sight().camera());
     s.add(bench.chosen());
     s.add(bench.hovered());
     s.add(bench.units());
@@ -135,15 +135,15 @@ final class ScenePainter {
 
   /** The picture of the window. */
   void paint(Target target) {
-    paint(target, bench.camera(), brush);
+    paint(target, bench.sight().camera(), brush);
   }
 
   /** The same picture at a size of its own, seen from where one looks now. */
   BufferedImage picture(int width, int height) {
     float scale = PictureMaker.scaleFor(width, height);
-    Camera c = bench.camera();
+    Camera c = bench.sight().camera();
     // What is in sight stays in sight: a picture that is narrower for its height steps back.
-    double narrower = Math.max(1, bench.aspect() * height / width);
+    double narrower = Math.max(1, bench.sight().aspect() * height / width);
     try (Lettering letters = new Lettering(scale); Brush own = new Brush(letters); Target target = new Target(width, height, 4)) {
       paint(target, c.zoomed(narrower), own);
       target.resolve();

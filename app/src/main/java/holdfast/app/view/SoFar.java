@@ -37,7 +37,7 @@ final class SoFar {
     if (quick.rocks().isEmpty()) return "No rock is placed yet.";
     String known = look(quick).map(l -> l == SeverityLook.FAIL
         ? "Not safe as it is: " + findings(quick).stream().filter(f -> f.severity() == Severity.FAIL)
-            .map(f -> f.code().title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", ")) + "."
+            .map(f -> f.title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", ")) + "."
         : "Whether it stays could not be settled: treat it as falling.").orElse("Stays under its own weight so far. No verdict yet.");
     return known + (held ? " Room, pushes and shaking are judged when you let go."
         : " Pushes, presses and shaking are still being asked about.");

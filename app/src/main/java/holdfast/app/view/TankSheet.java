@@ -135,7 +135,7 @@ final class TankSheet {
     problem = outcome.match(done -> "", why -> why);
     if (problem.isEmpty()) {
       commands.closeSheet();
-      bench.fit();
+      bench.sight().fit();
     }
   }
 }

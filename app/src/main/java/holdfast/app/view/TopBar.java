@@ -55,11 +55,11 @@ final class TopBar {
     ui.row("views");
     for (Camera.View v : Camera.View.values()) {
       String word = v.word().substring(0, 1).toUpperCase(Locale.ROOT) + v.word().substring(1);
-      if (ui.toggle(word, looks(v))) bench.flyTo(v);
+      if (ui.toggle(word, looks(v))) bench.sight().flyTo(v);
       Panels.tip(ui, "Key " + (v.ordinal() + 1));
       ImGui.sameLine(0, ui.px(2));
     }
-    if (ui.toggle("Fit", false)) bench.fit();
+    if (ui.toggle("Fit", false)) bench.sight().fit();
     Panels.tip(ui, "Everything in sight: key F.");
     ImGui.sameLine(0, ui.px(narrow ? 8 : 20));
     ui.row("modes");
@@ -109,8 +109,8 @@ final class TopBar {
   }
 
   private boolean looks(Camera.View v) {
-    Camera c = bench.camera();
-    Camera f = bench.fitted(v);
+    Camera c = bench.sight().camera();
+    Camera f = bench.sight().fitted(v);
     return Math.abs(c.yawDeg() - f.yawDeg()) < 0.5 && Math.abs(c.pitchDeg() - f.pitchDeg()) < 0.5 && c.flat() == f.flat();
   }
 }

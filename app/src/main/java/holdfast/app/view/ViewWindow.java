@@ -101,7 +101,7 @@ final class ViewWindow implements AutoCloseable {
     walk = new FocusKeys(ui.focus());
     sheets = new Sheets(bench, ui, commands, hints, painter);
     resize();
-    bench.setCamera(bench.fitted(holdfast.app.view.draw.Camera.View.CORNER));
+    bench.sight().set(bench.sight().fitted(holdfast.app.view.draw.Camera.View.CORNER));
   }
 
   Commands commands() {
@@ -152,9 +152,9 @@ final class ViewWindow implements AutoCloseable {
 
   /** Runs until the window is closed. */
   void run() {
-    install();
+    DisplayEvents.listen(gl.window(), this);
     while (!commands.wantsToQuit()) {
-      if (due > 0 || bench.moving() || painter.moving()) glfwPollEvents();
+      if (due > 0 || bench.sight().moving() || painter.moving()) glfwPollEvents();
       else glfwWaitEventsTimeout(0.5);
       if (glfwWindowShouldClose(gl.window())) {
         glfwSetWindowShouldClose(gl.window(), false);
@@ -180,7 +180,7 @@ final class ViewWindow implements AutoCloseable {
     // The shade behind a sheet comes on gradually, by the panels' library's own clock: it must not stop half way.
     if (commands.sheet().isPresent() && System.nanoTime() - sheetSince < SHADE_NANOS) due = Math.max(due, 1);
     resize();
-    if (due == 0 && !bench.moving() && !painter.moving()) return false;
+    if (due == 0 && !bench.sight().moving() && !painter.moving()) return false;
     due = Math.max(0, due - 1);
     frames++;
     hints.watch();
@@ -212,7 +212,7 @@ final class ViewWindow implements AutoCloseable {
 
   /** Something is being dragged, flown to or played: another picture comes at once. */
   private boolean inMotion() {
-    return !hands.idle() || bench.moving() || painter.moving();
+    return !hands.idle() || bench.sight().moving() || painter.moving();
   }
 
   /** The latest picture was drawn with one sample a pixel, since things moved. */
@@ -231,7 +231,7 @@ final class ViewWindow implements AutoCloseable {
     if (screen != null) screen.close();
     scene = new ScenePicture(layout.sceneWidth(), layout.sceneHeight(), quality, fineMs);
     screen = new Target(size[0], size[1], 1);
-    bench.setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
+    bench.sight().setAspect(layout.sceneWidth() / (double) layout.sceneHeight());
     due = FRAMES_AFTER_EVENT;
   }
 
@@ -242,27 +242,18 @@ final class ViewWindow implements AutoCloseable {
 
   // -- events -------------------------------------------------------------------------------------------------------
 
-  private void install() {
-    long w = gl.window();
-    glfwSetCursorEnterCallback(w, (win, in) -> pointerIn(in));
-    glfwSetCursorPosCallback(w, (win, x, y) -> {
-      int[] size = new int[1];
-      int[] pixels = new int[1];
-      glfwGetWindowSize(win, size, null);
-      glfwGetFramebufferSize(win, pixels, null);
-      pointer(x, y, size[0] > 0 ? pixels[0] / (double) size[0] : 1);
-    });
-    glfwSetMouseButtonCallback(w, (win, button, action, mods) -> button(button, action == GLFW_PRESS, mods));
-    glfwSetScrollCallback(w, (win, dx, dy) -> scroll(dx, dy));
-    glfwSetKeyCallback(w, (win, key, code, action, mods) -> key(key, code, action, mods));
-    glfwSetCharCallback(w, (win, c) -> letter(c));
-    glfwSetWindowRefreshCallback(w, win -> due = FRAMES_AFTER_EVENT);
-    glfwSetWindowFocusCallback(w, (win, on) -> {
-      panelInput.windowFocusCallback(win, on);
-      due = FRAMES_AFTER_EVENT;
-    });
-    glfwSetDropCallback(w, (win, count, names) ->
-        commands.dropped(java.nio.file.Path.of(org.lwjgl.glfw.GLFWDropCallback.getName(names, 0))));
+  /** The whole picture is asked for anew. */
+  void refresh() {
+    due = FRAMES_AFTER_EVENT;
+  }
+
+  void focused(boolean on) {
+    panelInput.windowFocusCallback(gl.window(), on);
+    due = FRAMES_AFTER_EVENT;
+  }
+
+  void dropped(java.nio.file.Path file) {
+    commands.dropped(file);
   }
 
   void pointerIn(boolean in) {
@@ -297,7 +288,7 @@ final class ViewWindow implements AutoCloseable {
   }
 
   private Projector eye() {
-    return new Projector(bench.camera(), layout.sceneWidth(), layout.sceneHeight());
+    return new Projector(bench.sight().camera(), layout.sceneWidth(), layout.sceneHeight());
   }
 
   private int heldMods;

@@ -11,7 +11,6 @@ import holdfast.app.view.draw.Tableau;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Finding;
 import holdfast.engine.statics.Mechanism;
-import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
@@ -23,32 +22,27 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * All that the window works on, without the window: the document and its file, what is chosen, where the camera is, and
- * what the judge found. Belongs to the drawing thread.
+ * All that the window works on, without the window: the document and its file, what is chosen, where one looks from,
+ * and what the judge found. Belongs to the drawing thread.
  */
 final class Workbench implements AutoCloseable {
   /** What a drag in the picture does. */
   enum Mode { ARRANGE, BUMP, STAGES }
-
-  /** Metres kept in sight about a place that is flown to, beside a share of its own size. */
-  private static final double ROOM_M = 0.12;
 
   private final Filing filing;
   private final Judgement judgement;
   private final Chores chores;
   private final Chores plans;
   private final SceneStones stones;
+  private final Sight sight;
   private final Shown shown = new Shown();
   private Document document;
-  private Camera camera;
-  private Optional<Flight> flight = Optional.empty();
   private Optional<Notice> notice = Optional.empty();
   private Optional<String> chosen = Optional.empty();
   private Optional<String> hovered = Optional.empty();
   private Optional<Finding> opened = Optional.empty();
   private Units units = Units.METRIC;
   private Mode mode = Mode.ARRANGE;
-  private double aspect = 1.6;
   private long now;
   private long gestures;
 
@@ -59,7 +53,7 @@ final class Workbench implements AutoCloseable {
     plans = new Chores(wake);
     stones = new SceneStones(name -> ScanFiles.load(filing.folder(), name));
     document = new Document(scene);
-    camera = fitted(Camera.View.CORNER);
+    sight = new Sight(this::tableau);
   }
 
   // -- parts --------------------------------------------------------------------------------------------------------
@@ -87,6 +81,11 @@ final class Workbench implements AutoCloseable {
 
   Shown shown() {
     return shown;
+  }
+
+  /** Where one looks from. */
+  Sight sight() {
+    return sight;
   }
 
   SceneStones stones() {
@@ -122,12 +121,7 @@ final class Workbench implements AutoCloseable {
   /** Once a frame: what became due since the last one. True when the picture has to be drawn again. */
   boolean tick(long nanos) {
     now = nanos;
-    boolean redraw = chores.deliver() | plans.deliver();
-    if (flight.isPresent()) {
-      camera = flight.get().at(now);
-      if (flight.get().over(now)) flight = Optional.empty();
-      redraw = true;
-    }
+    boolean redraw = chores.deliver() | plans.deliver() | sight.tick(now);
     if (notice.isPresent() && now > notice.get().untilNanos()) {
       notice = Optional.empty();
       redraw = true;
@@ -143,11 +137,6 @@ final class Workbench implements AutoCloseable {
       tell("The side copy of unsaved work could not be written: " + e.getMessage(), SeverityLook.WARN);
     }
     return redraw;
-  }
-
-  /** Something moves by itself. */
-  boolean moving() {
-    return flight.isPresent();
   }
 
   void tell(String text, SeverityLook look) {
@@ -280,8 +269,8 @@ final class Workbench implements AutoCloseable {
     List<Stone> about =
         tableau().stones().stream().filter(s -> finding.about().contains(s.name()) || movers.contains(s)).toList();
     finding.about().stream().filter(n -> stone(n).isPresent()).findFirst().ifPresent(n -> choose(Optional.of(n)));
-    if (about.isEmpty() || SceneMarksChoice.wholeTank(finding.code())) fit();
-    else fly(cameraOn(about));
+    if (about.isEmpty() || SceneMarksChoice.wholeTank(finding.code())) sight.fit();
+    else sight.flyTo(about);
   }
 
   private List<Stone> movers(Finding finding) {
@@ -289,56 +278,6 @@ final class Workbench implements AutoCloseable {
     return finding.mechanism().map(Mechanism::twists).filter(t -> t.size() == all.size()).map(t ->
         IntStream.range(0, t.size()).filter(i -> t.get(i).velocity().norm() > FirstMovement.STILL).mapToObj(all::get).toList())
         .orElse(List.of());
-  }
-
-  // -- camera -------------------------------------------------------------------------------------------------------
-
-  Camera camera() {
-    return camera;
-  }
-
-  void setCamera(Camera c) {
-    camera = c;
-    flight = Optional.empty();
-  }
-
-  double aspect() {
-    return aspect;
-  }
-
-  /** Width of the picture by its height. */
-  void setAspect(double a) {
-    aspect = a;
-  }
-
-  void fly(Camera to) {
-    flight = Optional.of(new Flight(camera, to, now));
-  }
-
-  void flyTo(Camera.View view) {
-    fly(fitted(view));
-  }
-
-  /** Everything in sight from where one looks. */
-  void fit() {
-    Tableau t = tableau();
-    fly(camera.fitted(t.low(), t.high(), aspect, 0.12));
-  }
-
-  Camera fitted(Camera.View view) {
-    Tableau t = tableau();
-    return Camera.fit(view, t.low(), t.high(), aspect, 0.12);
-  }
-
-  private Camera cameraOn(List<Stone> about) {
-    Vec3 lo = about.get(0).low();
-    Vec3 hi = about.get(0).high();
-    for (Stone s : about) {
-      lo = new Vec3(Math.min(lo.x(), s.low().x()), Math.min(lo.y(), s.low().y()), Math.min(lo.z(), s.low().z()));
-      hi = new Vec3(Math.max(hi.x(), s.high().x()), Math.max(hi.y(), s.high().y()), Math.max(hi.z(), s.high().z()));
-    }
-    Vec3 room = new Vec3(1, 1, 1).times(0.5 * hi.minus(lo).norm() + ROOM_M);
-    return camera.fitted(lo.minus(room.times(0.5)), hi.plus(room.times(0.5)), aspect, 0.1);
   }
 
   // -- scenes -------------------------------------------------------------------------------------------------------
@@ -354,7 +293,7 @@ final class Workbench implements AutoCloseable {
     chosen = Optional.empty();
     hovered = Optional.empty();
     mode = Mode.ARRANGE;
-    setCamera(fitted(Camera.View.CORNER));
+    sight.set(sight.fitted(Camera.View.CORNER));
   }
 
   /** Unsaved work of an earlier run on the same file takes its place; the file has not got it. */

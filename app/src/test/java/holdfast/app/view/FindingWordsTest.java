@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import holdfast.app.report.Units;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.CheckWatch;
+import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
@@ -34,5 +35,16 @@ class FindingWordsTest {
         assertThat(Units.US.prose(words)).doesNotContainPattern("\\d (N|mm|mm2|kg|kg/L|N/mm2|ml)\\b");
       }
     }
+  }
+
+  /** What the two kinds of judgement under one code are called must not say the opposite of their sentences. */
+  @ParameterizedTest
+  @ValueSource(strings = {"handling", "peninsula-before"})
+  void aHeapThatJointsDoNotMendIsNotToldToNeedFixing(String name) throws Exception {
+    Scene scene = Judged.scene(name);
+    CheckReport report = Judged.judge(scene, Shapes.of(scene, MeshLoader.NONE), Judge.Depth.FULL, CheckWatch.NONE);
+    List<Finding> joints = report.findings().stream().filter(f -> f.code() == Code.NEEDS_BOND).toList();
+    assertThat(joints).isNotEmpty().allSatisfy(f -> assertThat(f.title())
+        .isEqualTo(f.sentence().contains("not mend") ? "joints do not mend it" : "joint needs fixing"));
   }
 }

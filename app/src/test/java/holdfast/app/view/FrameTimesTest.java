@@ -66,7 +66,7 @@ class FrameTimesTest {
       d.rest();
       double[] still = new double[FRAMES];
       for (int i = 0; i < FRAMES; i++) {
-        d.bench.setCamera(d.bench.camera().turned(2, 0));
+        d.bench.sight().set(d.bench.sight().camera().turned(2, 0));
         still[i] = timed(d);
       }
       d.moveTo(300, 700);

@@ -142,7 +142,7 @@ final class WindowDriver implements AutoCloseable {
   /** Where a place in the tank is in the window. */
   Projector.Spot spot(Vec3 p) {
     Layout l = window.layout();
-    Projector.Spot s = new Projector(bench.camera(), l.sceneWidth(), l.sceneHeight()).spot(p);
+    Projector.Spot s = new Projector(bench.sight().camera(), l.sceneWidth(), l.sceneHeight()).spot(p);
     return new Projector.Spot(s.x() + l.sceneX(), s.y() + l.sceneY(), s.inFront());
   }
 

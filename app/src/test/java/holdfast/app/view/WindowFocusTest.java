@@ -190,7 +190,7 @@ class WindowFocusTest extends WindowCase {
     assertThat(at()).isEqualTo("Top");
     press(GLFW.GLFW_KEY_ENTER);
     d.rest();
-    assertThat(d.bench.camera().pitchDeg()).isEqualTo(d.bench.fitted(Camera.View.TOP).pitchDeg());
+    assertThat(d.bench.sight().camera().pitchDeg()).isEqualTo(d.bench.sight().fitted(Camera.View.TOP).pitchDeg());
     tabTo("Arrange");
     press(GLFW.GLFW_KEY_RIGHT);
     press(GLFW.GLFW_KEY_RIGHT);

@@ -94,7 +94,7 @@ class WindowJudgementTest extends OpenedWindow {
   void clickedFindingFliesThereChoosesTheRockAndOpensItsDrawing() {
     open(Judged.scene("bad"), Judged::judge);
     d.rest();
-    Camera before = d.bench.camera();
+    Camera before = d.bench.sight().camera();
     int i = number(Code.GAP);
     Finding f = d.bench.findings().get(i);
     d.scrollTo("finding " + i);
@@ -102,7 +102,7 @@ class WindowJudgementTest extends OpenedWindow {
     d.rest();
     assertThat(d.bench.opened()).contains(f);
     assertThat(d.bench.chosen()).contains(f.about().get(0));
-    assertThat(d.bench.camera().target().distanceTo(before.target())).isGreaterThan(0.05);
+    assertThat(d.bench.sight().camera().target().distanceTo(before.target())).isGreaterThan(0.05);
     Projector.Spot p = d.spot(f.about().get(0));
     assertThat(d.window.layout().inScene(p.x(), p.y())).isTrue();
     // Pressed again it closes.
@@ -144,7 +144,7 @@ class WindowJudgementTest extends OpenedWindow {
   void otherMovementsArePlayedToo(Code code, String words) {
     open(Judged.scene("peninsula-before"), Judged::judge);
     d.rest();
-    Camera before = d.bench.camera();
+    Camera before = d.bench.sight().camera();
     int i = number(code);
     Finding f = d.bench.findings().get(i);
     d.scrollTo("finding " + i);
@@ -156,7 +156,7 @@ class WindowJudgementTest extends OpenedWindow {
     assertThat(shown.out().isPresent()).isEqualTo(code == Code.LIFTED);
     assertThat(shown.on(d.bench.tableau(), d.bench.now()).stones())
         .hasSize(d.bench.tableau().stones().size() - (code == Code.LIFTED ? 1 : 0));
-    assertThat(d.bench.camera().target().distanceTo(before.target())).as("flown to what moves").isGreaterThan(0.01);
+    assertThat(d.bench.sight().camera().target().distanceTo(before.target())).as("flown to what moves").isGreaterThan(0.01);
   }
 
   private static void pause() {

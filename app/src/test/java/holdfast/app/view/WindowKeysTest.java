@@ -67,7 +67,7 @@ class WindowKeysTest extends WindowCase {
   }
 
   private Object state() {
-    List<Object> s = new ArrayList<>(List.of(d.bench.scene(), d.bench.camera(), d.bench.moving(), d.bench.mode(),
+    List<Object> s = new ArrayList<>(List.of(d.bench.scene(), d.bench.sight().camera(), d.bench.sight().moving(), d.bench.mode(),
         d.window.commands().sheet(), d.window.commands().wantsToQuit(), d.bench.shown().cutWay(), d.bench.chosen(),
         d.bench.chores().busy()));
     for (Shown.Layer l : Shown.Layer.values()) s.add(d.bench.shown().has(l));

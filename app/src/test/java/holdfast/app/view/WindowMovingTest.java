@@ -45,11 +45,11 @@ class WindowMovingTest extends WindowCase {
     // And what is dragged out of a panel stays the panel's.
     d.moveTo(100, 600);
     d.press(LEFT, 0);
-    Camera before = d.bench.camera();
+    Camera before = d.bench.sight().camera();
     d.moveTo(500, 600);
     d.moveTo(600, 600);
     d.release(LEFT, 0);
-    assertThat(d.bench.camera()).isEqualTo(before);
+    assertThat(d.bench.sight().camera()).isEqualTo(before);
     assertThat(d.bench.scene()).isEqualTo(Scenes.small());
   }
 
@@ -125,7 +125,7 @@ class WindowMovingTest extends WindowCase {
     Vec3 top = new Vec3(c.x(), c.y(), d.bench.stone("block").orElseThrow().high().z() + 0.012);
     Projector.Spot grip = d.spot(top);
     d.drag(grip.x(), grip.y() - 20, grip.x(), grip.y() - 70, LEFT, 0);
-    double mmPerPx = 1e3 * new Projector(d.bench.camera(), d.window.layout().sceneWidth(), d.window.layout().sceneHeight())
+    double mmPerPx = 1e3 * new Projector(d.bench.sight().camera(), d.window.layout().sceneWidth(), d.window.layout().sceneHeight())
         .metresPerPixel(c);
     assertThat(d.placement("block").atMm().z()).isCloseTo(70 + 50 * mmPerPx, within(2.0));
   }

@@ -22,26 +22,26 @@ class WindowViewTest extends WindowCase {
   void standardViewsByKeyAndButton() {
     d.key(GLFW.GLFW_KEY_3, 0);
     d.rest();
-    assertThat(d.bench.camera().pitchDeg()).isEqualTo(90);
-    assertThat(d.bench.camera().flat()).isTrue();
+    assertThat(d.bench.sight().camera().pitchDeg()).isEqualTo(90);
+    assertThat(d.bench.sight().camera().flat()).isTrue();
     d.click("Front");
     d.rest();
-    assertThat(d.bench.camera().pitchDeg()).isEqualTo(0);
-    assertThat(d.bench.camera().yawDeg()).isEqualTo(90);
+    assertThat(d.bench.sight().camera().pitchDeg()).isEqualTo(0);
+    assertThat(d.bench.sight().camera().yawDeg()).isEqualTo(90);
   }
 
   @Test
   void circlesSlidesAndZooms() {
-    Camera before = d.bench.camera();
+    Camera before = d.bench.sight().camera();
     d.drag(320, 600, 420, 640, LEFT, 0);
-    assertThat(d.bench.camera().yawDeg()).isNotCloseTo(before.yawDeg(), within(5.0));
-    assertThat(d.bench.camera().pitchDeg()).isGreaterThan(before.pitchDeg());
-    Camera circled = d.bench.camera();
+    assertThat(d.bench.sight().camera().yawDeg()).isNotCloseTo(before.yawDeg(), within(5.0));
+    assertThat(d.bench.sight().camera().pitchDeg()).isGreaterThan(before.pitchDeg());
+    Camera circled = d.bench.sight().camera();
     d.drag(500, 600, 560, 600, RIGHT, 0);
-    assertThat(d.bench.camera().target().distanceTo(circled.target())).isGreaterThan(0.01);
+    assertThat(d.bench.sight().camera().target().distanceTo(circled.target())).isGreaterThan(0.01);
     d.window.scroll(0, 3);
     d.frames(2);
-    assertThat(d.bench.camera().distanceM()).isLessThan(circled.distanceM());
+    assertThat(d.bench.sight().camera().distanceM()).isLessThan(circled.distanceM());
     d.key(GLFW.GLFW_KEY_F, 0);
     d.rest();
     Projector.Spot corner = d.spot(new Vec3(0, 0, 0));
@@ -89,16 +89,16 @@ class WindowViewTest extends WindowCase {
     assertThat(d.window.sketched()).isFalse();
     // The same view as a window shows it that never moved.
     int[] still = d.window.pixels();
-    Camera there = d.bench.camera();
+    Camera there = d.bench.sight().camera();
     d = window(Scenes.small(), new ViewWindow.Quality(4, 512, 1e9));
-    d.bench.setCamera(there);
+    d.bench.sight().set(there);
     d.moveTo(320, 600);
     d.press(RIGHT, 0);
     d.moveTo(330, 610);
     assertThat(d.window.sketched()).as("fast enough to be drawn finely").isFalse();
     d.moveTo(320, 600);
     d.release(RIGHT, 0);
-    d.bench.setCamera(there);
+    d.bench.sight().set(there);
     d.rest();
     assertThat(Pictures.worst(Pictures.of(still, Graphics.WIDTH, Graphics.HEIGHT),
         Pictures.of(d.window.pixels(), Graphics.WIDTH, Graphics.HEIGHT))).isLessThan(1);

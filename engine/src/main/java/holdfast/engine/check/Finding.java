@@ -35,6 +35,11 @@ public record Finding(
     }
   }
 
+  /** The title for people. A heap that joints do not mend is told of under the same code as a joint that needs fixing. */
+  public String title() {
+    return code == Code.NEEDS_BOND && severity == Severity.NOTE ? "joints do not mend it" : code.title();
+  }
+
   /** A finding without a movement. */
   public Finding(
       Code code, Severity severity, List<String> about, OptionalDouble figure, OptionalDouble limit, String unit,

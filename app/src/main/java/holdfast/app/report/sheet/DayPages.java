@@ -74,7 +74,7 @@ final class DayPages {
     List<List<String>> rows = new ArrayList<>();
     for (Finding k : check.findings()) {
       if (k.severity() == Severity.NOTE) continue;
-      rows.add(List.of(k.severity().word().toUpperCase(Locale.ROOT), k.code().title(), f.units().prose(k.sentence()),
+      rows.add(List.of(k.severity().word().toUpperCase(Locale.ROOT), k.title(), f.units().prose(k.sentence()),
           f.units().prose(k.remedy())));
     }
     if (rows.isEmpty()) flow.paragraph("Nothing that fails or warns.");
