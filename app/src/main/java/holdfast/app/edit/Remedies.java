@@ -35,13 +35,13 @@ public final class Remedies {
 
   private final Scene scene;
   private final Optional<PaneReport> pane;
-  private final Layout layout;
+  private final Arrangement layout;
 
   /** The report that the findings are of, and the rocks of its scene in place. */
   public Remedies(CheckReport report, List<PlacedRock> placed) {
     scene = report.scene();
     pane = report.pane();
-    layout = new Layout(scene, placed);
+    layout = new Arrangement(scene, placed);
   }
 
   /** What can be done at a press, the best first; empty where the finding has no remedy that is determined. */
@@ -116,7 +116,7 @@ public final class Remedies {
     for (List<String> rocks : sets) {
       Optional<Vec3> by = shift.of(rocks).filter(v -> v.norm() > 0);
       if (by.isEmpty() || !layout.canMove(rocks)) continue;
-      Layout after = layout.moved(rocks, by.get());
+      Arrangement after = layout.moved(rocks, by.get());
       if (!after.noWorseThan(layout, rocks, List.of(rock))) continue;
       String what = rocks.size() == 1 ? rock : rock + " and its heap";
       out.add(moving("Move " + what + " " + way(by.get()), rocks, by.get()));
@@ -159,7 +159,7 @@ public final class Remedies {
     double fall = layout.fallMm(heap);
     if (!layout.canMove(heap) || !(fall > 0) || layout.onFloor(rock)) return List.of();
     Vec3 by = Vec3.Z.times(-fall);
-    Layout after = layout.moved(heap, by);
+    Arrangement after = layout.moved(heap, by);
     if (!after.onFloor(rock) || !after.noWorseThan(layout, heap, List.of())) return List.of();
     String what = heap.size() == 1 ? rock : rock + " and its heap";
     return List.of(moving("Lower " + what + " " + text(fall) + " onto the floor", heap, by));
@@ -203,7 +203,7 @@ public final class Remedies {
     }
     Edit lay = new Edit.Furnish(scene.tank(), Floor.DEFAULT, scene.sand(), scene.water());
     Vec3 by = Vec3.Z.times(Floor.DEFAULT.topMm());
-    Layout after = lay.on(scene).match(s -> layout.moved(s, rocks, by), why -> layout);
+    Arrangement after = lay.on(scene).match(s -> layout.moved(s, rocks, by), why -> layout);
     if (after == layout || !after.roomAsIn(layout, rocks, List.of())
         || !rocks.stream().allMatch(r -> layout.onFloor(r) == after.onFloor(r))) return Optional.empty();
     List<Edit> edits = new ArrayList<>(List.of(lay));

@@ -25,7 +25,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 
 /** Rocks in place and what can be measured on them without judging: what bears on what, what breaks into what, gaps. */
-final class Layout {
+final class Arrangement {
   /** Metres: distances that differ by less are the same. */
   private static final double SAME_M = 1e-7;
 
@@ -37,7 +37,7 @@ final class Layout {
   private final ContactMap map;
   private final Gaps gaps;
 
-  Layout(Scene scene, List<PlacedRock> placed) {
+  Arrangement(Scene scene, List<PlacedRock> placed) {
     this.scene = scene;
     this.placed = List.copyOf(placed);
     solids = SceneSolids.ofPlaced(scene, placed);
@@ -54,15 +54,15 @@ final class Layout {
   }
 
   /** The same with some rocks elsewhere, millimetres. */
-  Layout moved(List<String> rocks, Vec3 byMm) {
+  Arrangement moved(List<String> rocks, Vec3 byMm) {
     return moved(scene, rocks, byMm);
   }
 
   /** The same in a tank that was furnished otherwise. */
-  Layout moved(Scene furnished, List<String> rocks, Vec3 byMm) {
+  Arrangement moved(Scene furnished, List<String> rocks, Vec3 byMm) {
     List<PlacedRock> next = placed.stream().map(p -> rocks.contains(p.rock().name())
         ? p.at(new Pose(p.pose().at().plus(byMm.times(1e-3)), p.pose().turn())) : p).toList();
-    return new Layout(furnished, next);
+    return new Arrangement(furnished, next);
   }
 
   /** None is locked, and no bond ties one of them to what stays. */
@@ -158,12 +158,12 @@ final class Layout {
    * After some rocks were moved: {@code mended} keep their gaps, nothing else has less room than it must have and had, and
    * what carried a moved rock, or was carried by one, still does.
    */
-  boolean noWorseThan(Layout before, List<String> moved, List<String> mended) {
+  boolean noWorseThan(Arrangement before, List<String> moved, List<String> mended) {
     return roomAsIn(before, moved, mended) && restsAsIn(before, moved);
   }
 
   /** Gaps, height, and nothing breaks into anything that it did not break into, or deeper. */
-  boolean roomAsIn(Layout before, List<String> moved, List<String> mended) {
+  boolean roomAsIn(Arrangement before, List<String> moved, List<String> mended) {
     for (int i = 0; i < gaps.panes().size(); i++) {
       Gaps.PaneGap g = gaps.panes().get(i);
       if (!g.kept() && worse(before.gaps.panes().get(i).distanceM(), g.distanceM(), mended.contains(g.name()))) return false;
@@ -184,7 +184,7 @@ final class Layout {
     return true;
   }
 
-  private boolean restsAsIn(Layout before, List<String> moved) {
+  private boolean restsAsIn(Arrangement before, List<String> moved) {
     Map<List<String>, PairFit> now = byPair();
     return before.map.fits(PairFit.Kind.TOUCHES).stream().filter(f -> Math.abs(f.normal().z()) > Remedies.CARRIES)
         .map(before::pair).filter(p -> moved.contains(p.get(0)) != moved.contains(p.get(1)))
