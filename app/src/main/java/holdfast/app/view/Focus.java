@@ -118,7 +118,8 @@ final class Focus {
     }
     if (!sheet && sheetBefore) at = beforeSheet;
     // Its place and state as they are now; what is gone hands on to what is nearest in its panel.
-    at = at.flatMap(s -> stops.stream().filter(o -> o.id.equals(s.id)).findFirst().or(() -> steady ? nearest(s) : Optional.of(s)));
+    at = at.flatMap(s -> stops.stream().filter(o -> o.id.equals(s.id)).findFirst()
+        .or(() -> steady ? nearest(s) : Optional.of(s)));
   }
 
   private Optional<Stop> nearest(Stop gone) {
@@ -254,7 +255,8 @@ final class Focus {
   }
 
   private static double aside(Ui.Place from, Ui.Place to, int right) {
-    double gap = right != 0 ? Math.max(to.y0() - from.y1(), from.y0() - to.y1()) : Math.max(to.x0() - from.x1(), from.x0() - to.x1());
+    double gap = right != 0 ? Math.max(to.y0() - from.y1(), from.y0() - to.y1())
+        : Math.max(to.x0() - from.x1(), from.x0() - to.x1());
     return Math.max(0, gap);
   }
 }

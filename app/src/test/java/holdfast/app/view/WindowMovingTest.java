@@ -125,7 +125,8 @@ class WindowMovingTest extends WindowCase {
     Vec3 top = new Vec3(c.x(), c.y(), d.bench.stone("block").orElseThrow().high().z() + 0.012);
     Projector.Spot grip = d.spot(top);
     d.drag(grip.x(), grip.y() - 20, grip.x(), grip.y() - 70, LEFT, 0);
-    double mmPerPx = 1e3 * new Projector(d.bench.sight().camera(), d.window.layout().sceneWidth(), d.window.layout().sceneHeight())
+    Layout l = d.window.layout();
+    double mmPerPx = 1e3 * new Projector(d.bench.sight().camera(), l.sceneWidth(), l.sceneHeight())
         .metresPerPixel(c);
     assertThat(d.placement("block").atMm().z()).isCloseTo(70 + 50 * mmPerPx, within(2.0));
   }
