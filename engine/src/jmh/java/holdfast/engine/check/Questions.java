@@ -217,9 +217,9 @@ public final class Questions {
     return new HeapStudy(heap, THREADS).pushes();
   }
 
-  /** What is asked again after one rock moved: contacts, and the verdict of the heaps that changed. */
+  /** What is asked again after one rock moved: its contacts, and the verdict of the heaps that changed. */
   public static boolean recheck(Scene scene, List<PlacedRock> placed, Recall recall) {
-    return TierQuestion.unmet(heap(scene, placed), THREADS, recall).isEmpty();
+    return TierQuestion.unmet(recall.heap(scene, placed), THREADS, recall).isEmpty();
   }
 
   /** The whole check, as the command runs it. */
