@@ -15,6 +15,7 @@ import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -27,7 +28,8 @@ import picocli.CommandLine.Parameters;
   "Writes the build sheet of a scene as a PDF: plan and elevations, joints with what they are asked for, batches of cement, "
       + "the order of building and of carrying in as pictures, what to buy, the days around it, cautions, and the footprint at "
       + "full size to lay in the tank. The scene is checked on the way and the verdict stands on page 1. With --format json the "
-      + "same content goes to standard output.",
+      + "same content goes to standard output. A rock whose name the sheet's font cannot write is called by its number in the "
+      + "scene, which page 1 says.",
   "",
   "  holdfast sheet heap.json -o heap.pdf",
   "  holdfast sheet heap.json -o heap.pdf --paper letter --units us",
@@ -69,6 +71,7 @@ final class SheetCommand extends Subcommand {
       p.now("drawing the sheet");
       if (output != null) SceneFiles.saveBytes(output, Sheet.pdf(content, size, units, !noFootprint));
     }
+    if (output != null && !quiet) Sheet.calledOtherwise(content).ifPresent(note -> console().say(note, List.of()));
     if (format == Format.JSON) print(SheetJson.of(content));
     else if (!quiet) print("Wrote " + output + ". " + units.prose(content.check().orElseThrow().headline()) + "\n");
     return content.check().orElseThrow().fails() ? ExitCode.FAILS : ExitCode.FINE;

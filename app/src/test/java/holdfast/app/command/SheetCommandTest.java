@@ -29,12 +29,16 @@ class SheetCommandTest {
 
   /** One broad block on the floor: nothing to topple. */
   private Path scene() throws IOException {
+    return scene("broad block");
+  }
+
+  private Path scene(String name) throws IOException {
     Tank tank = new Tank(600, 400, 450, 10, 12, Tank.BottomSupport.FULL, false, false, List.of(), List.of(Side.FRONT), List.of());
-    Rock block = new Rock("broad block", Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 250, 200, 100, 1),
+    Rock block = new Rock(name, Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 250, 200, 100, 1),
         new Rock.Weighed(9, Rock.Weighing.DRY, OptionalDouble.empty()), 0, false, false, OptionalDouble.empty());
     Scene s = new Scene("one block", tank, Floor.DEFAULT, new Scene.Sand(30, 1.5), new Scene.Water(425, 35, 25), List.of(),
         List.of(),
-        List.of(block), List.of(new Placement("broad block", new Vec3(300, 200, 10), Quat.IDENTITY, false)), List.of(),
+        List.of(block), List.of(new Placement(name, new Vec3(300, 200, 10), Quat.IDENTITY, false)), List.of(),
             Settings.DEFAULT);
     Path file = folder.resolve("block.json");
     Files.writeString(file, SceneWriter.write(s));
@@ -54,6 +58,15 @@ class SheetCommandTest {
     assertThat(again).isEqualTo(r);
     assertThat(Files.readAllBytes(out)).isEqualTo(pdf);
     assertThat(folder.toFile().list()).containsExactlyInAnyOrder("block.json", "block.pdf");
+  }
+
+  @Test
+  void aNameThatCannotBePrintedIsTold() throws IOException {
+    Run r = Run.holdfast("sheet", scene("岩").toString(), "-o", folder.resolve("stone.pdf").toString());
+    assertThat(r.err()).isEqualTo("holdfast: Names with letters that this sheet cannot print: rock 1 is called by its number in"
+        + " the scene.\n");
+    assertThat(r.exit()).isLessThan(2);
+    assertThat(Run.holdfast("sheet", scene("岩").toString(), "--format", "json").err()).isEmpty();
   }
 
   @Test

@@ -47,6 +47,7 @@ final class Canvas implements AutoCloseable {
   private final double heightMm;
   private final List<PDPage> pages = new ArrayList<>();
   private PDPageContentStream out;
+  private PaperNames names = PaperNames.AS_THEY_ARE;
 
   Canvas(double widthMm, double heightMm, String title) {
     this.widthMm = widthMm;
@@ -68,6 +69,18 @@ final class Canvas implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Writes names from now on as they stand on paper. */
+  void call(PaperNames as) {
+    names = as;
+  }
+
+  /** A document without pages, like this one to write on. */
+  Canvas blank() {
+    Canvas like = new Canvas(widthMm, heightMm, "");
+    like.call(names);
+    return like;
   }
 
   double widthMm() {
@@ -273,7 +286,7 @@ final class Canvas implements AutoCloseable {
   List<String> wrap(String text, double width, double size, Face face) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : FIGURE_AND_UNIT.matcher(text.strip()).replaceAll(TIED).split("\\s+")) {
+    for (String word : FIGURE_AND_UNIT.matcher(names.written(text).strip()).replaceAll(TIED).split("\\s+")) {
       if (line.length() > 0 && width(line + " " + word, size, face) > width) {
         lines.add(line.toString());
         line.setLength(0);
@@ -292,10 +305,15 @@ final class Canvas implements AutoCloseable {
     return lines;
   }
 
-  /** The text with whatever the font cannot draw replaced by a question mark. */
+  /** Whether both weights have a letter. */
+  boolean draws(int codePoint) {
+    return drawable.computeIfAbsent(codePoint, this::hasGlyph);
+  }
+
+  /** The text with names as they stand on paper, and whatever else the font cannot draw replaced by a question mark. */
   private String drawable(String text) {
     StringBuilder b = new StringBuilder();
-    text.codePoints().forEach(c -> b.appendCodePoint(drawable.computeIfAbsent(c, this::hasGlyph) ? c : '?'));
+    names.written(text).codePoints().forEach(c -> b.appendCodePoint(draws(c) ? c : '?'));
     return b.toString();
   }
 

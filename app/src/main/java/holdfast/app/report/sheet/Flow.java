@@ -51,7 +51,7 @@ final class Flow {
    */
   static void fill(Canvas c, String heading, String aside, Consumer<Flow> filling) {
     boolean tight = false;
-    try (Canvas trial = new Canvas(c.widthMm(), c.heightMm(), "")) {
+    try (Canvas trial = c.blank()) {
       Flow loose = filled(trial, heading, aside, filling, false);
       if (loose.pages > 1 && loose.frame.top() - loose.y < NEXT_TO_EMPTY * loose.frame.height()) {
         tight = filled(trial, heading, aside, filling, true).pages < loose.pages;

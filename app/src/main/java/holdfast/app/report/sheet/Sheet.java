@@ -4,6 +4,8 @@ import holdfast.app.report.Units;
 import holdfast.app.report.sheet.Canvas.Face;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -11,6 +13,10 @@ import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 /** The build sheet as a PDF: the same content and options give the same bytes. */
 public final class Sheet {
   private static final String TITLE = "Build sheet: ";
+
+  /** Size of the remark on names, and from line to line. */
+  private static final double REMARK_MM = 3;
+  private static final double REMARK_LINE_MM = 3.8;
 
   private Sheet() {}
 
@@ -35,7 +41,10 @@ public final class Sheet {
   public static byte[] pdf(SheetContent content, Paper paper, Units units, boolean footprint) {
     Figures f = new Figures(units);
     try (Canvas c = new Canvas(paper.widthMm, paper.heightMm, TITLE + content.scene().name())) {
+      PaperNames names = PaperNames.of(content.scene(), c::draws);
+      c.call(names);
       new PlanPage(c, content, f).draw();
+      remark(c, names);
       new ElevationPage(c, content, f).draw();
       new TablePages(c, content, f).draw();
       new StagePages(c, content, f).draw();
@@ -45,6 +54,27 @@ public final class Sheet {
       if (footprint) new FootprintPages(c, content, f).draw();
       footers(c);
       return c.bytes();
+    }
+  }
+
+  /** Which things the sheet calls otherwise than the scene, since its font cannot write their names; nothing when none. */
+  public static Optional<String> calledOtherwise(SheetContent content) {
+    try (Canvas c = new Canvas(Paper.A4.widthMm, Paper.A4.heightMm, "")) {
+      return PaperNames.of(content.scene(), c::draws).remark();
+    }
+  }
+
+  /** At the foot of the first page, over the footer. */
+  private static void remark(Canvas c, PaperNames names) {
+    if (names.remark().isEmpty()) return;
+    double width = c.widthMm() - 2 * Frame.MARGIN_MM;
+    List<String> lines = c.wrap(names.remark().get(), width, REMARK_MM, Face.REGULAR);
+    if (lines.size() > 2) lines = c.wrap(names.shortRemark().orElseThrow(), width, REMARK_MM, Face.REGULAR);
+    c.brush(Ink.BLACK);
+    double y = Frame.MARGIN_MM - 1.5 + REMARK_LINE_MM * (lines.size() - 1);
+    for (String line : lines) {
+      c.text(line, Frame.MARGIN_MM, y, REMARK_MM, Face.REGULAR);
+      y -= REMARK_LINE_MM;
     }
   }
 
