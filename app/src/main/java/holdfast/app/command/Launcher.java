@@ -115,8 +115,9 @@ public final class Launcher {
     boolean atRoot = spec.parent() == null;
     List<String> hints = new ArrayList<>();
     String message;
-    if (e instanceof UnmatchedArgumentException u && !u.getUnmatched().isEmpty()) {
-      String first = u.getUnmatched().get(0);
+    Optional<String> unknown = unknown(e);
+    if (unknown.isPresent()) {
+      String first = unknown.get();
       boolean option = first.startsWith("-");
       if (option && atRoot) {
         message = "'" + first + "' is no option here.";
@@ -144,6 +145,16 @@ public final class Launcher {
     if (!atRoot) hints.add("holdfast " + spec.name() + " --help says more.");
     console.say(message, hints);
     return ExitCode.WRONG_INPUT.number();
+  }
+
+  /**
+   * What the command does not know; an option also where something else is missing, which may be because its word was taken for
+   * that option's.
+   */
+  private static Optional<String> unknown(ParameterException e) {
+    if (e instanceof UnmatchedArgumentException u) return u.getUnmatched().stream().findFirst();
+    if (!(e instanceof MissingParameterException)) return Optional.empty();
+    return e.getCommandLine().getUnmatchedArguments().stream().filter(a -> a.startsWith("-")).findFirst();
   }
 
   /** Those with a name worth misspelling. */

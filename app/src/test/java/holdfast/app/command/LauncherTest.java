@@ -134,6 +134,18 @@ class LauncherTest {
           Usage: holdfast check""");
   }
 
+  /** What is wrong is told before what is missing. */
+  @Test
+  void anUnknownOptionWithoutAScene() {
+    assertThat(Run.holdfast("check", "--colour").err()).startsWith("holdfast: there is no option '--colour' for holdfast check.\n");
+    assertThat(Run.holdfast("check", "--colour", "never").err()).startsWith("holdfast: there is no option '--colour'");
+    assertThat(Run.holdfast("check", "--unit=us").err()).startsWith("""
+        holdfast: there is no option '--unit=us' for holdfast check.
+          Did you mean --units?
+        """);
+    assertThat(Run.holdfast("check", "--units", "us").err()).startsWith("holdfast: check needs SCENE.\n");
+  }
+
   @Test
   void aFileWithoutAName() {
     assertThat(Run.holdfast("check", "")).isEqualTo(new Run(2, "", "holdfast: the name of a file is empty.\n"));
