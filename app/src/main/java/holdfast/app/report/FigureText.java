@@ -40,6 +40,16 @@ public final class FigureText {
     return List.of(Units.fixed(room, 3, FLOOR), Units.fixed(wanted, 3, enough ? FLOOR : CEILING));
   }
 
+  /**
+   * A density and the range that is usual, each alone: the range not printed wider than it is, and a density within it
+   * not beyond what is printed of it. A density that is beyond reads as {@link #against} prints it.
+   */
+  public static List<String> range(double kgPerL, double low, double high, Units units) {
+    boolean up = kgPerL > high || kgPerL >= low && kgPerL < (low + high) / 2;
+    return List.of(units.text(Quantity.DENSITY, kgPerL, up ? CEILING : FLOOR),
+        units.number(Quantity.DENSITY, low, CEILING), units.text(Quantity.DENSITY, high, FLOOR));
+  }
+
   /** "found: 11.6 mm", where there is no limit. */
   public static String alone(double figure, String unit, Units units) {
     return "found: " + rounded(figure, unit, HALF_EVEN, 0, units);

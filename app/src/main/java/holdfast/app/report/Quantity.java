@@ -18,7 +18,7 @@ public enum Quantity {
   STRESS("N/mm2", 2, "psi", UsMeasure.PSI_N_MM2, 0),
   VOLUME("L", 1, "gal", UsMeasure.GALLON_L, 1),
   SMALL_VOLUME("ml", 0, "fl oz", UsMeasure.FLUID_OUNCE_ML, 1),
-  DENSITY("kg/L", 2, "lb/gal", UsMeasure.POUND_KG / UsMeasure.GALLON_L, 1),
+  DENSITY("kg/L", 2, "lb/gal", UsMeasure.POUND_KG / UsMeasure.GALLON_L, 2),
   SHAKE("g", 3, "g", 1, 3);
 
   private final String metric;

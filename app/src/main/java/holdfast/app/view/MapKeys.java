@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.FigureText;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Brush;
@@ -160,9 +161,8 @@ final class MapKeys {
     double full = 1.25 * Math.max(high, is);
     rows.add(new Row.Title("Rock for the size of the tank"));
     rows.add(new Row.Span(low / full, high / full, is / full));
-    rows.add(new Row.Plain(units.text(Quantity.DENSITY, is, is < low ? RoundingMode.FLOOR : RoundingMode.CEILING) + "; usual is "
-        + units.number(Quantity.DENSITY, low, RoundingMode.HALF_EVEN) + " to "
-        + units.text(Quantity.DENSITY, high, RoundingMode.HALF_EVEN)));
+    List<String> density = FigureText.range(is, low, high, units);
+    rows.add(new Row.Plain(density.get(0) + "; usual is " + density.get(1) + " to " + density.get(2)));
   }
 
   /** Draws the card with its top left corner at this place. */

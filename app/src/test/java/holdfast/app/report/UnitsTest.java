@@ -134,4 +134,21 @@ class UnitsTest {
     assertThat(Units.US.prose(metric)).isEqualTo(us);
     assertThat(Units.METRIC.prose(metric)).isEqualTo(metric.replace("mm2", "mm²"));
   }
+
+  /**
+   * 1 lb/gal is 0.1198264 kg/L (NIST SP 811, published): 0.06 are 0.50072, 0.24 are 2.00290, 0.05 are 0.41727 and 0.3 are
+   * 2.50362. The report's line and the sheet's tell the same of them.
+   */
+  @Test
+  void aUsualRangeReadsTheSameInReportAndSheet() {
+    assertThat(FigureText.range(0.05, 0.06, 0.24, Units.US)).containsExactly("0.41 lb/gal", "0.51", "2.00 lb/gal");
+    assertThat(FigureText.against(0.05, 0.06, "kg/L", Severity.NOTE, Units.US)).isEqualTo(
+        "found: 0.41 lb/gal, limit 0.51 lb/gal");
+    assertThat(FigureText.range(0.3, 0.06, 0.24, Units.US)).containsExactly("2.51 lb/gal", "0.51", "2.00 lb/gal");
+    assertThat(FigureText.against(0.3, 0.24, "kg/L", Severity.NOTE, Units.US)).isEqualTo(
+        "found: 2.51 lb/gal, limit 2.00 lb/gal");
+    assertThat(FigureText.range(0.0601, 0.06, 0.24, Units.US).get(0)).isEqualTo("0.51 lb/gal");
+    assertThat(FigureText.range(0.2399, 0.06, 0.24, Units.US).get(0)).isEqualTo("2.00 lb/gal");
+    assertThat(FigureText.range(0.1, 0.06, 0.24, Units.METRIC)).containsExactly("0.10 kg/L", "0.06", "0.24 kg/L");
+  }
 }

@@ -138,10 +138,6 @@ record Figures(Units units) {
         : Units.fixed(kgM2 * UsMeasure.FOOT_M * UsMeasure.FOOT_M / UsMeasure.POUND_KG, 0, RoundingMode.CEILING) + " lb/ft²";
   }
 
-  String perVolume(double kgPerL) {
-    return units.text(Quantity.DENSITY, kgPerL, RoundingMode.HALF_EVEN);
-  }
-
   static String percent(double share) {
     return Units.fixed(100 * share, 0, RoundingMode.HALF_EVEN) + " %";
   }

@@ -1,5 +1,6 @@
 package holdfast.app.report.sheet;
 
+import holdfast.app.report.FigureText;
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.app.report.sheet.Flow.Column;
 import holdfast.engine.build.Batches.Batch;
@@ -95,9 +96,9 @@ final class SupplyPages {
 
   private void rules(Flow flow) {
     Supply.RockAmount a = supply.amount();
+    List<String> density = FigureText.range(a.kgPerL(), a.lowKgPerL(), a.highKgPerL(), f.units());
     flow.paragraph("Rock against the tank: " + f.kg(a.dryKg()) + " in " + f.litres(a.tankL()) + " to the rim is "
-        + f.perVolume(a.kgPerL())
-        + ", " + a.word() + " the rule of thumb of " + f.perVolume(a.lowKgPerL()) + " to " + f.perVolume(a.highKgPerL())
+        + density.get(0) + ", " + a.word() + " the rule of thumb of " + density.get(1) + " to " + density.get(2)
         + " (common practice; dense rock needs more mass for the same look, porous less).");
   }
 
