@@ -21,7 +21,12 @@ class ArchitectureTest {
       "holdfast.model.scene",
       "holdfast.model.io",
       "holdfast.model.shape",
+      "holdfast.engine.work",
       "holdfast.engine.contact",
+      "holdfast.engine.statics.solver",
+      "holdfast.engine.statics.heap",
+      "holdfast.engine.statics.balance",
+      "holdfast.engine.statics.rest",
       "holdfast.engine.statics",
       "holdfast.engine.bonding",
       "holdfast.engine.pane",
@@ -56,6 +61,14 @@ class ArchitectureTest {
   @Test
   void noCycles() {
     slices().matching("holdfast.(*).(*)..").should().beFreeOfCycles().check(CLASSES);
+    slices().matching("holdfast.engine.statics.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  /** How the statics solve is theirs alone: the others ask heaps, not matrices. */
+  @Test
+  void onlyTheStaticsKnowTheirSolver() {
+    noClasses().that().resideOutsideOfPackage("holdfast.engine.statics..")
+        .should().dependOnClassesThat().resideInAPackage("holdfast.engine.statics.solver..").check(CLASSES);
   }
 
   @Test

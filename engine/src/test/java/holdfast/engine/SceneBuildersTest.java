@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import holdfast.engine.SceneBuilders.Family;
 import holdfast.engine.contact.PairFit;
-import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.SceneHeap;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;

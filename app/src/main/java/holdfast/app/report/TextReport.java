@@ -14,7 +14,7 @@ import holdfast.engine.check.CheckReport.StateLine;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import holdfast.engine.pane.PaneReport;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;

@@ -1,5 +1,6 @@
 package holdfast.app.view;
 
+import holdfast.app.report.Units;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Lettering.Style;
 import holdfast.app.view.draw.Palette;
@@ -7,9 +8,8 @@ import holdfast.app.view.draw.Projector;
 import holdfast.app.view.draw.Scale;
 import holdfast.app.view.draw.Stone;
 import holdfast.app.view.draw.Tableau;
-import holdfast.app.report.Units;
-import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.Twist;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;

@@ -11,7 +11,7 @@ import holdfast.engine.build.StageJudge;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
 import holdfast.engine.check.CheckReport;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.io.SceneFiles;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;

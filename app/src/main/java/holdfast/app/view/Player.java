@@ -17,7 +17,7 @@ import holdfast.engine.motion.PlayResult;
 import holdfast.engine.motion.SceneBodies;
 import holdfast.engine.motion.SectionBump;
 import holdfast.engine.motion.SectionResult;
-import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.heap.Mechanism;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;

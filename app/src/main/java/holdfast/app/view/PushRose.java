@@ -9,7 +9,7 @@ import holdfast.app.view.draw.Projector;
 import holdfast.app.view.draw.Scale;
 import holdfast.app.view.draw.Stone;
 import holdfast.engine.check.CheckReport;
-import holdfast.engine.statics.Movement;
+import holdfast.engine.statics.heap.Movement;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;

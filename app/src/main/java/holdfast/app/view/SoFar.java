@@ -38,7 +38,8 @@ final class SoFar {
     String known = look(quick).map(l -> l == SeverityLook.FAIL
         ? "Not safe as it is: " + findings(quick).stream().filter(f -> f.severity() == Severity.FAIL)
             .map(f -> f.title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", ")) + "."
-        : "Whether it stays could not be settled: treat it as falling.").orElse("Stays under its own weight so far. No verdict yet.");
+        : "Whether it stays could not be settled: treat it as falling.")
+        .orElse("Stays under its own weight so far. No verdict yet.");
     return known + (held ? " Room, pushes and shaking are judged when you let go."
         : " Pushes, presses and shaking are still being asked about.");
   }

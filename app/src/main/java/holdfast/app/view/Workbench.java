@@ -10,7 +10,7 @@ import holdfast.app.view.draw.Stone;
 import holdfast.app.view.draw.Tableau;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Finding;
-import holdfast.engine.statics.Mechanism;
+import holdfast.engine.statics.heap.Mechanism;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;

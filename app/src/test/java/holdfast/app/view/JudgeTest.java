@@ -9,7 +9,7 @@ import holdfast.engine.check.CheckWatch;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;

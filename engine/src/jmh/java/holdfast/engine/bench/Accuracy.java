@@ -1,7 +1,7 @@
 package holdfast.engine.bench;
 
 import holdfast.engine.check.Questions;
-import holdfast.engine.statics.Margin;
+import holdfast.engine.statics.balance.Margin;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -2,7 +2,7 @@ package holdfast.engine.bench;
 
 import holdfast.engine.check.Questions;
 import holdfast.engine.statics.Recall;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Vec3;
 import holdfast.model.shape.PlacedRock;

@@ -2,7 +2,7 @@ package holdfast.engine.bench;
 
 import holdfast.engine.SceneBuilders.Family;
 import holdfast.engine.check.Questions;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.io.SceneReader;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;

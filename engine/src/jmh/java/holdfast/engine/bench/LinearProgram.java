@@ -1,8 +1,8 @@
 package holdfast.engine.bench;
 
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.Link;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,8 +1,8 @@
 package holdfast.engine.bench;
 
 import holdfast.engine.check.Questions;
-import holdfast.engine.statics.ForceBalance;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.heap.SceneHeap;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;

@@ -3,7 +3,7 @@ package holdfast.engine.bench;
 import holdfast.engine.SceneBuilders.Family;
 import holdfast.engine.check.Questions;
 import holdfast.engine.statics.Recall;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

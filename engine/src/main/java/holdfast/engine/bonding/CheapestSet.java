@@ -1,6 +1,6 @@
 package holdfast.engine.bonding;
 
-import holdfast.engine.statics.Parallel;
+import holdfast.engine.work.Parallel;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;

@@ -1,8 +1,8 @@
 package holdfast.engine.bonding;
 
 import holdfast.engine.contact.PairFit;
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Side;

@@ -1,7 +1,7 @@
 package holdfast.engine.bonding;
 
-import holdfast.engine.statics.SceneHeap;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.geom.Vec3;
 import java.util.Collection;
 import java.util.Optional;

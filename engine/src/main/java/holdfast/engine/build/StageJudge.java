@@ -1,10 +1,10 @@
 package holdfast.engine.build;
 
-import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.SceneHeap;
-import holdfast.engine.statics.State;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Placement;
 import holdfast.model.scene.Scene;

@@ -1,9 +1,9 @@
 package holdfast.engine.check;
 
 import holdfast.engine.pane.PaneReport;
-import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.Movement;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.Movement;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;
 import java.util.List;

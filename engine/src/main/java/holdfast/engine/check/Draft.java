@@ -1,7 +1,7 @@
 package holdfast.engine.check;
 
-import holdfast.engine.statics.Mechanism;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.State;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

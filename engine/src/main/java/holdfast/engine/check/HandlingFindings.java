@@ -7,7 +7,7 @@ import holdfast.engine.build.OpeningFit;
 import holdfast.engine.build.OpeningFit.Passage;
 import holdfast.engine.build.Turning;
 import holdfast.engine.statics.Recall;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.engine.supply.Supply;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
@@ -16,8 +16,8 @@ import holdfast.model.shape.PlacedRock;
 import holdfast.model.shape.RockBody;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.IntPredicate;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /** Lifting, passing the opening, floating, and how much rock there is. */
 final class HandlingFindings {

@@ -2,10 +2,10 @@ package holdfast.engine.check;
 
 import holdfast.engine.bonding.Slides;
 import holdfast.engine.check.HeapStudy.PushFound;
-import holdfast.engine.statics.Movement;
-import holdfast.engine.statics.Parallel;
 import holdfast.engine.statics.Recall;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.Movement;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.work.Parallel;
 import holdfast.model.geom.Vec3;
 import java.util.Collection;
 import java.util.Comparator;

@@ -1,14 +1,14 @@
 package holdfast.engine.check;
 
 import holdfast.engine.check.HeapStudy.PushFound;
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.Link;
-import holdfast.engine.statics.Mechanism;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.State;
-import holdfast.engine.statics.Twist;
-import holdfast.engine.statics.Weights;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Twist;
+import holdfast.engine.statics.heap.Weights;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;

@@ -1,8 +1,8 @@
 package holdfast.engine.motion;
 
 import holdfast.engine.contact.Solid;
-import holdfast.engine.statics.Twist;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Twist;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;

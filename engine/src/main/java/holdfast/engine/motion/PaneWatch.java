@@ -1,6 +1,6 @@
 package holdfast.engine.motion;
 
-import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.heap.Twist;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Mat3;
 import holdfast.model.geom.Pose;

@@ -1,7 +1,7 @@
 package holdfast.engine.motion;
 
-import holdfast.engine.statics.Link;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Scene;

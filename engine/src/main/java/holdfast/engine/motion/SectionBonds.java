@@ -1,6 +1,6 @@
 package holdfast.engine.motion;
 
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;

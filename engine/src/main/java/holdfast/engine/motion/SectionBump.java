@@ -1,7 +1,7 @@
 package holdfast.engine.motion;
 
 import holdfast.engine.contact.Solid.Surface;
-import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.heap.Twist;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;

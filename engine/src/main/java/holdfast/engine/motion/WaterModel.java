@@ -1,7 +1,7 @@
 package holdfast.engine.motion;
 
-import holdfast.engine.statics.Twist;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Twist;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import holdfast.model.shape.RockBody;
 

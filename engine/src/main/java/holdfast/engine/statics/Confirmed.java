@@ -1,5 +1,11 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.Wrench;
+import holdfast.engine.statics.rest.Rest;
+import holdfast.engine.statics.rest.RestState;
+import holdfast.engine.statics.rest.Resting;
 import java.util.List;
 
 /**

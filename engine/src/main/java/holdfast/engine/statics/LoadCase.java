@@ -1,5 +1,12 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.balance.Balance;
+import holdfast.engine.statics.balance.Margin;
+import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.Movement;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Wrench;
+import holdfast.engine.statics.rest.Rest;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,5 +1,17 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.balance.Balance;
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.balance.Margin;
+import holdfast.engine.statics.balance.PushBound;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Wrench;
+import holdfast.engine.statics.rest.CornerCheck;
+import holdfast.engine.statics.rest.Rest;
+import holdfast.engine.statics.rest.Resting;
+import holdfast.engine.statics.rest.StiffnessCheck;
+import holdfast.engine.statics.rest.Superposition;
+import holdfast.engine.work.Parallel;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -43,7 +55,8 @@ public final class PartJudge {
     resting = new Resting(heap, typicalN);
     Rest first = resting.under(dead);
     rest = looksAgain ? confirmed(first) : first;
-    Balance seen = rest instanceof Rest.Stays s ? ForceBalance.checked(heap, dead, s.forces()) : new Balance.Undecided("it was not asked about");
+    Balance seen = rest instanceof Rest.Stays s ? ForceBalance.checked(heap, dead, s.forces())
+        : new Balance.Undecided("it was not asked about");
     balance = asksBalance && !(seen instanceof Balance.Stands) ? new ForceBalance(heap, typicalN).stands(dead) : seen;
   }
 
@@ -152,10 +165,9 @@ public final class PartJudge {
       Wrench off = load.get(i).plus(base.get(i).times(-factor));
       double size = load.get(i).force().norm();
       double arm = heap.bodies().get(i).sizeM();
+      double most = Tolerances.PROPORTIONAL * size;
       // Not a number, where nothing weighs anything, fails too.
-      if (!(off.force().norm() <= Tolerances.PROPORTIONAL * size && off.moment().norm() <= Tolerances.PROPORTIONAL * size * arm)) {
-        return Double.NaN;
-      }
+      if (!(off.force().norm() <= most && off.moment().norm() <= most * arm)) return Double.NaN;
     }
     return factor;
   }
@@ -174,7 +186,7 @@ public final class PartJudge {
   }
 
   /** The same to 5e-8 of the bound. */
-  Margin atMostFinely(List<Wrench> live, double cap) {
+  public Margin atMostFinely(List<Wrench> live, double cap) {
     return bounded(b -> b.fine(live, cap));
   }
 

@@ -1,5 +1,8 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.PlacedRock;
 import java.util.List;
@@ -54,7 +57,10 @@ public final class Recall {
     return (T) known.value;
   }
 
-  /** The heap of a scene, as {@link SceneHeap#of} makes it; what the last one that was asked for tells of it is not sought again. */
+  /**
+   * The heap of a scene, as {@link SceneHeap#of} makes it; what the last one that was asked for tells of it is not sought
+   * again.
+   */
   public synchronized SceneHeap heap(Scene scene, List<PlacedRock> rocks) {
     last = last == null ? SceneHeap.of(scene, rocks) : last.next(scene, rocks);
     return last;

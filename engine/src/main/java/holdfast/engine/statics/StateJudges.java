@@ -1,5 +1,9 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Wrench;
+import holdfast.engine.work.Parallel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;

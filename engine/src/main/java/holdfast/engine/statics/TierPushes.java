@@ -1,5 +1,8 @@
 package holdfast.engine.statics;
 
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Push;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.shape.PlacedRock;

@@ -1,6 +1,6 @@
 package holdfast.engine.bonding;
 
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import holdfast.engine.bonding.TierQuestion.Kind;
 import holdfast.engine.bonding.TierQuestion.Refusal;
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.scene.JointSpec;
 import holdfast.model.scene.Side;
 import java.util.ArrayList;

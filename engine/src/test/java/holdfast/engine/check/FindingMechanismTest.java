@@ -3,7 +3,7 @@ package holdfast.engine.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import holdfast.engine.statics.Twist;
+import holdfast.engine.statics.heap.Twist;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;

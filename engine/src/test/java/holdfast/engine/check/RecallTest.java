@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import holdfast.engine.SceneBuilders.Family;
 import holdfast.engine.bonding.TierQuestion;
 import holdfast.engine.statics.Recall;
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.io.SceneReader;
 import holdfast.model.scene.Placement;

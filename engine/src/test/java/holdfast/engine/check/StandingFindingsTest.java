@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import holdfast.engine.contact.TankSolids;
-import holdfast.engine.statics.SceneHeap;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;

@@ -2,7 +2,7 @@ package holdfast.engine.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import holdfast.engine.statics.SceneHeap;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;

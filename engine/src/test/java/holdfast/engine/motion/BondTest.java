@@ -3,7 +3,7 @@ package holdfast.engine.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.List;
 import java.util.Optional;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import holdfast.engine.contact.Solid;
 import holdfast.engine.contact.Solid.Surface;
-import holdfast.engine.statics.Twist;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Twist;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Hull;
 import holdfast.model.geom.Pose;
 import holdfast.model.geom.Quat;

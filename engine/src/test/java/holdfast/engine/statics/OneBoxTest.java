@@ -3,6 +3,12 @@ package holdfast.engine.statics;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import holdfast.engine.statics.balance.Balance;
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.balance.Margin;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -5,6 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import holdfast.engine.SceneBuilders.Family;
 import holdfast.engine.statics.StateJudges.Judged;
+import holdfast.engine.statics.heap.Forces;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.SceneHeap;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Wrench;
+import holdfast.engine.statics.rest.Rest;
 import holdfast.model.geom.Vec3;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;

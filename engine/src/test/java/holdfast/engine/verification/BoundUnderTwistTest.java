@@ -2,11 +2,11 @@ package holdfast.engine.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import holdfast.engine.statics.Balance;
-import holdfast.engine.statics.ForceBalance;
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.Margin;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.balance.Balance;
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.balance.Margin;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;

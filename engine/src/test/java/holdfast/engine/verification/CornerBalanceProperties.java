@@ -2,11 +2,11 @@ package holdfast.engine.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import holdfast.engine.statics.CornerBalance;
-import holdfast.engine.statics.Heap;
-import holdfast.engine.statics.Link;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.balance.CornerBalance;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.Link;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,7 +2,7 @@ package holdfast.engine.verification;
 
 import holdfast.engine.motion.ContactEngine.Foot;
 import holdfast.engine.motion.MotionBody;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.model.geom.Vec3;
 import java.util.List;
 import org.ojalgo.optimisation.Expression;

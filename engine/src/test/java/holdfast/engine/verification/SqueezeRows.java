@@ -1,7 +1,7 @@
 package holdfast.engine.verification;
 
-import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.LooseBlocksSolver.Answer;
+import holdfast.engine.statics.heap.Heap;
 import holdfast.engine.verification.Row.Grade;
 import holdfast.engine.verification.Row.Source;
 import holdfast.model.geom.Vec3;

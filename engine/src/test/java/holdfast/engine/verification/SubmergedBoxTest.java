@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
 import holdfast.engine.check.CheckReport.PushLine;
-import holdfast.engine.statics.State;
+import holdfast.engine.statics.heap.State;
 import holdfast.model.geom.Quat;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Floor;

@@ -1,12 +1,12 @@
 package holdfast.engine.verification;
 
-import holdfast.engine.statics.ForceBalance;
-import holdfast.engine.statics.Heap;
 import holdfast.engine.statics.LoadCase;
-import holdfast.engine.statics.Margin;
 import holdfast.engine.statics.PartJudge;
-import holdfast.engine.statics.State;
-import holdfast.engine.statics.Wrench;
+import holdfast.engine.statics.balance.ForceBalance;
+import holdfast.engine.statics.balance.Margin;
+import holdfast.engine.statics.heap.Heap;
+import holdfast.engine.statics.heap.State;
+import holdfast.engine.statics.heap.Wrench;
 import holdfast.engine.verification.Row.Grade;
 import holdfast.engine.verification.Row.Source;
 import holdfast.model.geom.Vec3;
