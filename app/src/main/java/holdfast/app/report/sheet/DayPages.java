@@ -64,7 +64,7 @@ final class DayPages {
 
   private void cautions(Flow flow) {
     flow.space(2);
-    for (String caution : general(content, f)) flow.caution(caution);
+    flow.cautions(general(content, f));
   }
 
   private void findings(Flow flow, CheckReport check) {

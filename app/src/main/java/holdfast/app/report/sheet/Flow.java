@@ -2,6 +2,7 @@ package holdfast.app.report.sheet;
 
 import holdfast.app.report.sheet.Canvas.Face;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -14,6 +15,9 @@ final class Flow {
   private static final int WHOLE_LINES = 6;
   static final double LINE = 5.0;
   private static final double CELL = 1.6;
+
+  /** Height of the head of a table. */
+  private static final double HEAD = LINE + 1.6;
 
   /** Room between the rows of a table, and over a heading; less where that saves a page that would be next to empty. */
   private static final double ROW = 1.6;
@@ -31,6 +35,10 @@ final class Flow {
   private Frame frame;
   private double y;
   private int pages;
+
+  /** A heading that waits for what follows, to stay on its page, and the least room for that. */
+  private String waiting = "";
+  private double waitingWith;
 
   /** Starts on a new page; {@code nextPage} makes one with its heading. */
   Flow(Canvas c, Supplier<Frame> nextPage) {
@@ -63,6 +71,7 @@ final class Flow {
   private static Flow filled(Canvas c, String heading, String aside, Consumer<Flow> filling, boolean tight) {
     Flow flow = new Flow(c, () -> Frame.newPage(c, heading, aside), tight);
     filling.accept(flow);
+    flow.open(0);
     return flow;
   }
 
@@ -78,12 +87,14 @@ final class Flow {
 
   /** Makes room for something of a given height; on a new page when this one has none left. */
   double take(double height) {
+    open(height);
     if (y - height < frame.y() && y < frame.top()) newPage();
     y -= height;
     return y;
   }
 
   void space(double mm) {
+    open(0);
     y -= mm;
   }
 
@@ -93,17 +104,33 @@ final class Flow {
 
   /** A heading that stays on a page with at least some of what follows. */
   void heading(String words, double withMm) {
-    if (y - 12 - withMm < frame.y() && y < frame.top()) newPage();
+    open(0);
+    waiting = words;
+    waitingWith = withMm;
+  }
+
+  /** Draws a heading that waits, on a page that has room for so much under it. */
+  private void open(double height) {
+    if (waiting.isEmpty()) return;
+    String words = waiting;
+    waiting = "";
+    room(12 + Math.max(height, waitingWith));
     y -= over;
     c.brush(Ink.BLACK);
     c.text(words, frame.x(), y, 4.8, Face.BOLD);
     y -= 3;
   }
 
+  /** A new page where this one has less room than that. */
+  private void room(double height) {
+    if (y - height < frame.y() && y < frame.top()) newPage();
+  }
+
   /** A paragraph; a short one stays on one page. */
   void paragraph(String text) {
     List<String> lines = c.wrap(text, frame.width(), TEXT, Face.REGULAR);
-    if (lines.size() <= WHOLE_LINES && y - LINE * lines.size() < frame.y() && y < frame.top()) newPage();
+    open(LINE * Math.min(WHOLE_LINES, lines.size()));
+    if (lines.size() <= WHOLE_LINES) room(LINE * lines.size());
     for (String line : lines) {
       double at = take(LINE);
       c.brush(Ink.BLACK);
@@ -113,8 +140,31 @@ final class Flow {
 
   /** A framed caution across the page. */
   void caution(String text) {
-    List<String> lines = c.wrap(text, frame.width() - 12, TEXT, Face.REGULAR);
-    double height = LINE * lines.size() + 3;
+    caution(cautionLines(text));
+  }
+
+  /** Cautions one under the other; none stands on a page without another of them. */
+  void cautions(List<String> texts) {
+    List<List<String>> all = texts.stream().map(this::cautionLines).toList();
+    double[] heights = all.stream().mapToDouble(Flow::cautionHeight).toArray();
+    for (int k = 0; k < all.size(); k++) {
+      double together = together(heights, k);
+      open(together);
+      if (together <= frame.height()) room(together);
+      caution(all.get(k));
+    }
+  }
+
+  private List<String> cautionLines(String text) {
+    return c.wrap(text, frame.width() - 12, TEXT, Face.REGULAR);
+  }
+
+  private static double cautionHeight(List<String> lines) {
+    return LINE * lines.size() + 4.5;
+  }
+
+  private void caution(List<String> lines) {
+    double height = cautionHeight(lines) - 1.5;
     double at = take(height + 1.5);
     box(c, frame.x(), at, frame.width(), height);
     double line = at + height - 1.5;
@@ -123,6 +173,16 @@ final class Flow {
       line -= LINE;
       c.text(l, frame.x() + 9, line + 1.3, TEXT, Face.REGULAR);
     }
+  }
+
+  /**
+   * Height of what must not be parted from item {@code k} of a list after it: the first two stay together, and so do the last
+   * two; of three, then, all.
+   */
+  private static double together(double[] heights, int k) {
+    int last = k == heights.length - 2 ? k + 1 : k;
+    if (k == 0) last = heights.length <= 3 ? heights.length - 1 : 1;
+    return Arrays.stream(heights, k, last + 1).sum();
   }
 
   /** A tinted frame with a warning sign, its lower left corner given. */
@@ -153,17 +213,26 @@ final class Flow {
     grouped(columns, rows.stream().map(List::of).toList());
   }
 
-  /** A table whose groups of rows stay on one page. */
+  /** A table whose groups of rows stay on one page; none stands on a page without another of them. */
   void grouped(List<Column> columns, List<List<List<String>>> groups) {
     double total = columns.stream().mapToDouble(Column::share).sum();
     double[] widths = columns.stream().mapToDouble(k -> k.share / total * frame.width()).toArray();
+    double[] heights = groups.stream()
+        .mapToDouble(g -> g.stream().mapToDouble(r -> height(cells(r, widths))).sum()).toArray();
+    double first = HEAD + (groups.isEmpty() ? 0 : together(heights, 0));
+    open(first);
+    if (first <= frame.height()) room(first);
     head(columns, widths);
-    for (List<List<String>> group : groups) {
-      double height = group.stream().mapToDouble(r -> height(cells(r, widths))).sum();
-      if (y - height < frame.y()) {
+    boolean fresh = true;
+    for (int g = 0; g < groups.size(); g++) {
+      double together = together(heights, g);
+      if (HEAD + together > frame.height()) together = heights[g];
+      if (!fresh && y - together < frame.y()) {
         newPage();
         head(columns, widths);
       }
+      fresh = false;
+      List<List<String>> group = groups.get(g);
       for (int k = 0; k < group.size(); k++) row(columns, widths, cells(group.get(k), widths), k == group.size() - 1);
     }
     y -= 2;
@@ -198,11 +267,10 @@ final class Flow {
   }
 
   private void head(List<Column> columns, double[] widths) {
-    double height = LINE + 1.6;
-    if (y - 2 * height < frame.y()) newPage();
-    y -= height;
+    if (y - 2 * HEAD < frame.y()) newPage();
+    y -= HEAD;
     c.brush(Ink.FAINT);
-    c.fillRectangle(frame.x(), y, frame.width(), height);
+    c.fillRectangle(frame.x(), y, frame.width(), HEAD);
     c.brush(Ink.BLACK);
     double x = frame.x();
     for (int i = 0; i < widths.length; i++) {

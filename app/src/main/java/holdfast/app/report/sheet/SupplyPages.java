@@ -154,7 +154,7 @@ final class SupplyPages {
         List.of("Filled: on the stand", f.kg(w.filledKg()), "water " + f.kg(w.waterKg())),
         List.of("On its footprint", f.load(w.perFootprintKgM2()), "dwellings are often designed for "
             + f.load(scene.settings().get(Setting.FLOOR_LOAD_KG_M2)) + " (common practice)")));
-    for (String caution : supply.cautions()) flow.caution(caution);
+    flow.cautions(supply.cautions());
   }
 
   /** The stock panels with the pieces drawn on them. */
