@@ -21,6 +21,10 @@ final class FootprintPages {
   /** A tile that shows less than this of a rock, metres, does not name it. */
   private static final double LEAST_SEEN_M = 0.006;
 
+  /** How large a rock's words are against the usual, and how finely a place for them is looked for. */
+  private static final double[] SHARES = {1, 0.75, 0.55};
+  private static final double STEP_MM = 3;
+
   /** Room for the map of the tiles in the heading, and what stands to the right of it. */
   private static final double MAP_HIGH_MM = 9;
   private static final double MAP_WIDE_MM = 40;
@@ -142,10 +146,16 @@ final class FootprintPages {
       double[] ruler = rulerPlace(s, x, y);
       List<double[]> taken = new ArrayList<>();
       taken.add(new double[] {ruler[0] - 2, ruler[1] - 2, ruler[0] + 104, ruler[1] + 7});
-      for (int i = 0; i < base.size(); i++) rockPlace(s, i, window).ifPresent(p -> taken.addAll(p.boxes()));
+      List<Place> places = new ArrayList<>();
+      for (int i = 0; i < base.size(); i++) {
+        rockPlace(s, i, window, taken).ifPresent(p -> {
+          places.add(p);
+          taken.addAll(p.boxes());
+        });
+      }
       cells(s, tileLeft(column), tileLow(row), taken);
       feet(s);
-      for (int i = 0; i < base.size(); i++) rockPlace(s, i, window).ifPresent(this::rockWords);
+      places.forEach(this::rockWords);
       ruler(ruler[0], ruler[1]);
       // The outlines last: neither words nor ruler may hide where the rock goes.
       c.pen(Ink.BLACK, 0.6);
@@ -234,40 +244,91 @@ final class FootprintPages {
     if (from < to) c.line(s.x(x + from), s.y(y + from), s.x(x + to), s.y(y + to));
   }
 
-  /** What stands by a rock, and the middle of its name on the page. */
-  private record Place(String name, String top, double x, double y, double w) {
+  /** What stands by a rock, the middle of its name on the page, and how large it is against the usual. */
+  private record Place(String name, String top, double x, double y, double w, double share) {
     /** The words, and the arrow under them: least and greatest x and y. */
     List<double[]> boxes() {
-      return List.of(new double[] {x - w / 2, y - 8, x + w / 2, y + 6}, new double[] {x - 4, y - 22, x + 11, y - 8});
+      return List.of(new double[] {x - w / 2, y - 8 * share, x + w / 2, y + 6 * share},
+          new double[] {x - 4 * share, y - 22 * share, x + 11 * share, y - 8 * share});
     }
   }
 
-  /** Name and arrow go in the middle of what this tile shows of a rock; nowhere if that is next to nothing. */
-  private Optional<Place> rockPlace(Scaled s, int i, double[] window) {
+  /**
+   * Name and arrow go in the middle of what this tile shows of a rock; nowhere if that is next to nothing. Where they would lie
+   * across an outline they go to the nearest place on the rock where they don't, smaller if need be.
+   */
+  private Optional<Place> rockPlace(Scaled s, int i, double[] window, List<double[]> taken) {
     RockArt.Spot at = RockArt.seenMiddle(drawing, i, base.size(), window);
     if (at.depthM() < LEAST_SEEN_M) return Optional.empty();
-    double x = s.x(at.x());
+    Place usual = null;
+    for (double share : SHARES) {
+      Place p = place(s, i, at, window, share);
+      if (usual == null) usual = p;
+      Optional<Place> free = nearestFree(s, p, i, window, taken);
+      if (free.isPresent()) return free;
+    }
+    return Optional.of(usual);
+  }
+
+  private Place place(Scaled s, int i, RockArt.Spot at, double[] window, double share) {
     // The words and the arrow under them lie about the place as far as the tile lets them.
-    double y = Math.max(s.y(window[1]) + 22, Math.min(s.y(window[3]) - 6, s.y(at.y()) + 8));
+    double y = Math.max(s.y(window[1]) + 22 * share, Math.min(s.y(window[3]) - 6 * share, s.y(at.y()) + 8 * share));
     String name = content.plan().rocks().get(base.get(i));
     String top = "top at " + f.mm(content.rockLine(base.get(i)).topMm());
-    return Optional.of(
-        new Place(name, top, x, y, Math.max(c.width(name, 6, Face.BOLD), c.width(top, 3.6, Face.REGULAR)) + 4));
+    double w = Math.max(c.width(name, 6 * share, Face.BOLD), c.width(top, 3.6 * share, Face.REGULAR)) + 4 * share;
+    return new Place(name, top, s.x(at.x()), y, w, share);
+  }
+
+  /** The place nearest to one where the words meet no outline and nothing that is taken, on the rock and on the tile. */
+  private Optional<Place> nearestFree(Scaled s, Place p, int rock, double[] window, List<double[]> taken) {
+    double reach = 1e3 * Math.hypot(window[2] - window[0], window[3] - window[1]);
+    double[] shadow = Flat.box(drawing.shadows(rock));
+    double dx0 = STEP_MM * Math.ceil((s.x(Math.max(window[0], shadow[0])) - p.x) / STEP_MM);
+    double dy0 = STEP_MM * Math.ceil((s.y(Math.max(window[1], shadow[1])) - p.y) / STEP_MM);
+    Place best = null;
+    double least = reach;
+    for (double dx = dx0; p.x + dx <= s.x(Math.min(window[2], shadow[2])); dx += STEP_MM) {
+      for (double dy = dy0; p.y + dy <= s.y(Math.min(window[3], shadow[3])); dy += STEP_MM) {
+        double far = Math.hypot(dx, dy);
+        if (far >= least) continue;
+        Place q = new Place(p.name, p.top, p.x + dx, p.y + dy, p.w, p.share);
+        if (!free(s, q, rock, window, taken)) continue;
+        best = q;
+        least = far;
+      }
+    }
+    return Optional.ofNullable(best);
+  }
+
+  private boolean free(Scaled s, Place p, int rock, double[] window, List<double[]> taken) {
+    for (double[] b : p.boxes()) {
+      if (b[0] < s.x(window[0]) || b[2] > s.x(window[2]) || b[1] < s.y(window[1]) || b[3] > s.y(window[3])) return false;
+      for (double[] t : taken) if (b[0] < t[2] && b[2] > t[0] && b[1] < t[3] && b[3] > t[1]) return false;
+      for (Drawing.Stroke k : drawing.strokes(false)) {
+        if (k.kind() == Drawing.Kind.CREASE) continue;
+        if (meets(s.x(k.x1()), s.y(k.y1()), s.x(k.x2()), s.y(k.y2()), b[0] - 1, b[1] - 1, b[2] + 1, b[3] + 1)) return false;
+      }
+    }
+    // No outline runs through the words: they lie on the rock altogether, or off it altogether.
+    double x = p.x - s.x(0);
+    double y = p.y - s.y(0);
+    return drawing.shadows(rock).stream().anyMatch(o -> Flat.depth(o, x * 1e-3, y * 1e-3) > 0);
   }
 
   private void rockWords(Place p) {
     double x = p.x();
     double y = p.y();
+    double k = p.share();
     c.brush(Ink.PAPER);
     for (double[] b : p.boxes()) c.fillRectangle(b[0], b[1], b[2] - b[0], b[3] - b[1]);
     c.brush(Ink.BLACK);
-    c.textCentred(p.name(), x, y, 6, Face.BOLD);
-    c.textCentred(p.top(), x, y - 5.5, 3.6, Face.REGULAR);
+    c.textCentred(p.name(), x, y, 6 * k, Face.BOLD);
+    c.textCentred(p.top(), x, y - 5.5 * k, 3.6 * k, Face.REGULAR);
     c.pen(Ink.BLACK, 0.8);
-    c.line(x, y - 9, x, y - 21);
-    c.line(x, y - 21, x - 2.5, y - 17);
-    c.line(x, y - 21, x + 2.5, y - 17);
-    c.text("front", x + 3, y - 16, 3.2, Face.REGULAR);
+    c.line(x, y - 9 * k, x, y - 21 * k);
+    c.line(x, y - 21 * k, x - 2.5 * k, y - 17 * k);
+    c.line(x, y - 21 * k, x + 2.5 * k, y - 17 * k);
+    c.text("front", x + 3 * k, y - 16 * k, 3.2 * k, Face.REGULAR);
   }
 
   /** Crop marks at the corners, and where the next tile begins. */

@@ -15,6 +15,7 @@ import holdfast.model.scene.Side;
 import holdfast.model.scene.Tank;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
+import java.awt.geom.Line2D;
 import java.awt.geom.Point2D;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -29,6 +30,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -193,6 +195,47 @@ class FootprintTest {
         }
       }
       assertThat(seen).isNotEmpty().doesNotContain(false);
+    }
+  }
+
+  /**
+   * A block of 120 x 100 mm: turned by 45 degrees it has no more than 100 times the root of two, 141 mm, at its widest,
+   * and 16 mm less at the height of a name that stands 8 mm off the middle; the arrow beneath would be moved with the name.
+   */
+  @Test
+  void noNameLiesAcrossAnOutline() throws IOException {
+    String name = "a block of rock with a name";
+    Rock block = new Rock(name, Rock.Kind.DRY, new Rock.Measured(Rock.Look.BOX, 120, 100, 60, 1), new Rock.BulkDensity(1.8), 0,
+        false, false, OptionalDouble.empty());
+    Scene c = SheetFixture.cube();
+    for (double degrees : new double[] {0, 45, 90}) {
+      Scene s = new Scene("block", c.tank(), c.floor(), c.sand(), c.water(), List.of(), List.of(), List.of(block),
+          List.of(new Placement(name, new Vec3(300, 300, c.floor().topMm()), Quat.ofDegreesZyx(degrees, 0, 0), false)), List.of(),
+          c.settings());
+      try (PDDocument d = Loader.loadPDF(Sheet.pdf(SheetFixture.content(s), Sheet.Paper.A4, Units.METRIC, true))) {
+        PDPage last = d.getPage(d.getNumberOfPages() - 1);
+        List<Stroke> outline = pen(new Strokes(last).found, OUTLINE_MM);
+        assertThat(outline).isNotEmpty();
+        List<double[]> letters = new ArrayList<>();
+        PDFTextStripper words = new PDFTextStripper() {
+          @Override
+          protected void writeString(String text, List<TextPosition> at) {
+            if (!text.equals(name)) return;
+            double y = last.getMediaBox().getHeight() - at.get(0).getYDirAdj();
+            TextPosition end = at.get(at.size() - 1);
+            letters.add(new double[] {at.get(0).getXDirAdj() * POINT_MM, y * POINT_MM,
+              (end.getXDirAdj() + end.getWidthDirAdj()) * POINT_MM});
+          }
+        };
+        words.setStartPage(d.getNumberOfPages());
+        words.setEndPage(d.getNumberOfPages());
+        words.getText(d);
+        assertThat(letters).singleElement().satisfies(l -> {
+          for (Stroke k : outline) {
+            assertThat(Line2D.linesIntersect(k.x0, k.y0, k.x1, k.y1, l[0], l[1], l[2], l[1])).as(degrees + " degrees").isFalse();
+          }
+        });
+      }
     }
   }
 
