@@ -92,7 +92,7 @@ final class PushFindings {
         case LEFT -> -r.reach(Vec3.X.negated());
         case RIGHT -> study.scene().scene().tank().lengthMm() * 1e-3 - r.reach(Vec3.X);
       };
-      if (to < top) return text(", toward the %s pane", side.word());
+      if (to < top) return text(", and may strike the %s pane", side.word());
     }
     return "";
   }
