@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 
@@ -43,9 +44,11 @@ final class Variations {
   private final SceneHeap scene;
   private final Settings settings;
   private final Map<State, List<Wrench>> loads;
+  private final IntFunction<TierPushes> asked;
 
-  private Variations(SceneHeap scene) {
+  private Variations(SceneHeap scene, IntFunction<TierPushes> asked) {
     this.scene = scene;
+    this.asked = asked;
     settings = scene.scene().settings();
     loads = scene.weights().loads();
   }
@@ -55,7 +58,14 @@ final class Variations {
 
   /** Tries {@code count} variations. */
   static VariationsResult run(SceneHeap scene, int count, long seed, int threads, CheckWatch watch) {
-    Variations v = new Variations(scene);
+    return run(scene, count, seed, threads, watch,
+        rock -> TierPushes.on(rock, scene.rocks().get(rock), scene.scene().settings()));
+  }
+
+  /** The same with other pushes on each rock than its tier asks for. */
+  static VariationsResult run(
+      SceneHeap scene, int count, long seed, int threads, CheckWatch watch, IntFunction<TierPushes> asked) {
+    Variations v = new Variations(scene, asked);
     AtomicInteger done = new AtomicInteger();
     watch.at(CheckWatch.Stage.VARIATIONS, 0, count);
     List<Outcome> all = Parallel.map(LongStream.range(0, count).boxed().toList(), threads, k -> {
@@ -150,8 +160,7 @@ final class Variations {
 
   /** Whether the tier's push from some side, or a part of it on the way, tips something; a rock that slides is not counted. */
   private boolean goesOver(PartJudge judge, Heap heap, int rock) {
-    return TierPushes.on(rock, scene.rocks().get(rock), settings)
-        .firstToTip(State.FILLED, judge, heap, settings.get(Setting.PUSH_TIER_N)).isPresent();
+    return asked.apply(rock).firstToTip(State.FILLED, judge, heap, settings.get(Setting.PUSH_TIER_N)).isPresent();
   }
 
   /** What the variations have to say; nothing when all stand and pass. */
