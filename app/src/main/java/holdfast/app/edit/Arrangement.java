@@ -22,14 +22,12 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.function.IntPredicate;
 
 /** Rocks in place and what can be measured on them without judging: what bears on what, what breaks into what, gaps. */
 final class Arrangement {
   /** Metres: distances that differ by less are the same. */
   private static final double SAME_M = 1e-7;
-
-  private static final Set<String> FLOOR = Set.of(TankSolids.BOTTOM, TankSolids.GRID, TankSolids.SHEET);
 
   private final Scene scene;
   private final List<PlacedRock> placed;
@@ -117,7 +115,7 @@ final class Arrangement {
   }
 
   boolean onFloor(String rock) {
-    return touches(rock, FLOOR::contains);
+    return touches(rock, other -> TankSolids.part(scene, solids, other) == TankSolids.Part.FLOOR);
   }
 
   /** Anything touches it, or holds it by a bond. */
@@ -126,10 +124,10 @@ final class Arrangement {
         || scene.joints().stream().anyMatch(j -> j.bonded() && (j.a().equals(rock) || j.b().equals(rock)));
   }
 
-  private boolean touches(String rock, Predicate<String> other) {
+  private boolean touches(String rock, IntPredicate other) {
     return map.fits().stream().filter(f -> f.kind() != PairFit.Kind.HOVERS).anyMatch(f ->
-        solids.get(f.a()).name().equals(rock) && other.test(solids.get(f.b()).name())
-            || solids.get(f.b()).name().equals(rock) && other.test(solids.get(f.a()).name()));
+        solids.get(f.a()).name().equals(rock) && other.test(f.b())
+            || f.b() < placed.size() && solids.get(f.b()).name().equals(rock) && other.test(f.a()));
   }
 
   /** Millimetres that these rocks together can go straight down before they meet the floor or another rock. */
