@@ -30,10 +30,10 @@ final class Measured {
   private static final double QUICK_SHARE = 0.2;
 
   /** Milliseconds of warming up. */
-  private static final int WARM_MS = 600;
+  private static final int WARM_MS = 800;
 
   /** The same for questions of many parts: the compiler needs seconds for all of them. */
-  private static final int LONG_WARM_MS = 3000;
+  private static final int LONG_WARM_MS = 6000;
 
   private final boolean quick;
   private final Map<String, Cell> cells = new LinkedHashMap<>();
@@ -62,7 +62,7 @@ final class Measured {
     options.include(named).forks(1).jvmArgs("-Xmx1g", "-XX:+UseSerialGC").verbosity(VerboseMode.SILENT)
         .addProfiler(GCProfiler.class).shouldFailOnError(true)
         .warmupIterations(1).warmupTime(TimeValue.milliseconds(quick ? 150 : warmMs))
-        .measurementIterations(quick ? 1 : 3).measurementTime(TimeValue.milliseconds(quick ? 150 : 300));
+        .measurementIterations(quick ? 1 : 3).measurementTime(TimeValue.milliseconds(quick ? 150 : 400));
     if (!layouts.isEmpty()) options.param("layout", layouts.toArray(String[]::new));
     try {
       for (RunResult r : new Runner(options.build()).run()) keep(r);
