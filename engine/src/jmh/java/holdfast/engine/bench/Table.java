@@ -43,7 +43,7 @@ public final class Table {
   private Table(boolean quick) {
     this.quick = quick;
     // Of the piles those up to 45 rocks bear the tier: what a whole yes takes has an exponent of its own.
-    sizes = quick ? new int[] {5, 10, 30} : new int[] {10, 30, 45, 100};
+    sizes = quick ? new int[] {5, 10, 30} : new int[] {10, 30, 45, 100, 150};
     measured = new Measured(quick);
   }
 
@@ -113,10 +113,15 @@ public final class Table {
     return Arrays.stream(sizes).mapToObj(n -> Layout.of(f, n)).toList();
   }
 
-  /** What the smaller sizes took says whether the next is begun; not a number where they were not. */
+  /**
+   * What the smaller sizes took says whether the next is begun; not a number where they were not. One that ended at the first
+   * no says nothing.
+   */
   private double expected(String question, Family family, int size) {
-    if (size == 0) return 0;
-    return expected(question, Layout.of(family, sizes[size - 1]), Math.pow((double) sizes[size] / sizes[size - 1], 2));
+    int last = size - 1;
+    while (last > 0 && refused.contains(question + Layout.of(family, sizes[last]))) last--;
+    if (last < 0) return 0;
+    return expected(question, Layout.of(family, sizes[last]), Math.pow((double) sizes[size] / sizes[last], 2));
   }
 
   private void grown(String question, String name, double expected, double mostS, Function<SceneHeap, ?> ask) {
@@ -145,8 +150,8 @@ public final class Table {
     line("Medians in milliseconds, warm, each in a Java machine of its own; *: one cold run, since it takes long; †: the"
         + " answer is no, and the question ended there; -: not begun,"
         + " since it would take over %.0f s, roses over %.0f s. Layouts are those of `SceneBuilders`: towers of five stones, a"
-        + " wall in running bond, a pile in which every stone touches its neighbours on all sides. The tier is 5 N there, what the scene says"
-        + " in the shipped ones. Questions over many rocks use all cores.", Measured.TOO_LONG_S, ROSES_S);
+        + " wall in running bond, a pile in which every stone touches its neighbours on all sides. The tier is 5 N there, what the"
+        + " scene says in the shipped ones. Questions over many rocks use all cores.", Measured.TOO_LONG_S, ROSES_S);
     line("");
     goals();
     bySize();
