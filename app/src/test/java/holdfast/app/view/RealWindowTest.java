@@ -135,12 +135,12 @@ class RealWindowTest {
         at 640 420 1
         at 660 430
         xdotool click 4; sleep 1
-        key Tab
-        key Tab
+        key t
+        key t
         key Right
         saved moved
         """);
-    // Two steps of Tab choose the second rock; the right arrow moves it by a millimetre.
+    // Two steps of T choose the second rock; the right arrow moves it by a millimetre.
     assertThat(block("moved").atMm().x()).isEqualTo(301);
   }
 
