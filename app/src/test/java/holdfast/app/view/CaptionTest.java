@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class CaptionTest {
   private static final List<String> PARTS = List.of("inside 60 × 30 × 35 cm", "12 rocks", "from the front left");
 
-  /** Letters of the name are twice as wide as the others; 18 pixels lie between. */
+  /** Letters of the name are twice as wide as the others; 18 pixels lie between (definition). */
   private static Caption fit(String name, double room) {
     return Caption.fit(name, PARTS, room, 18, w -> 2 * w.length(), String::length);
   }

@@ -149,7 +149,7 @@ public final class JointDemands {
     if (!(judge.rest() instanceof Rest.Stays s)) return out;
     collect(out, part, s.forces(), "its weight, " + state.words());
     double tier = settings.get(Setting.PUSH_TIER_N);
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    int directions = Push.sides(settings);
     List<Double> kg = scene.weights().shakingKg(state);
     for (int d = 0; d < directions; d++) {
       double degrees = 360.0 * d / directions;

@@ -51,7 +51,7 @@ public final class TierQuestion {
     this.threads = threads;
     this.recall = recall;
     settings = scene.scene().settings();
-    directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    directions = Push.sides(settings);
   }
 
   /** The first reason why the tier is not met by the heaps of some rocks, in words; empty when it is met. */

@@ -43,9 +43,6 @@ final class HeapStudy {
   /** Pressing is looked for up to this many tiers. */
   private static final double PRESS_TIERS = 2;
 
-  /** Relative width to which a lowered margin is searched. */
-  static final double SEARCH_SHARE = 0.025;
-
   /** The same where margins are asked for exactly. */
   private static final double EXACT_SHARE = 1e-4;
 
@@ -75,7 +72,7 @@ final class HeapStudy {
    */
   HeapStudy(SceneHeap scene, int threads, boolean exact, Recall recall) {
     this.recall = recall;
-    pushShare = exact ? EXACT_SHARE : SEARCH_SHARE;
+    pushShare = exact ? EXACT_SHARE : LoadCase.SEARCH_SHARE;
     weakestShare = exact ? EXACT_SHARE : WEAKEST_SHARE;
     this.scene = scene;
     this.threads = threads;
@@ -216,10 +213,8 @@ final class HeapStudy {
 
   /** Push margins of one rock round the compass. */
   List<PushFound> rose(int rock) {
-    int directions = directions();
     PlacedRock r = scene.rocks().get(rock);
-    List<List<Push>> lines = new ArrayList<>();
-    for (int d = 0; d < directions; d++) lines.add(Push.lines(rock, r.lobes(), r.centre(), 360.0 * d / directions, settings));
+    List<List<Push>> lines = Push.round(rock, r.lobes(), r.centre(), settings);
     Asked<List<List<Push>>> asked = new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare));
     return recall.of(asked, () -> rose(rock, lines));
   }
@@ -270,7 +265,7 @@ final class HeapStudy {
     Optional<PushFound> topple = Optional.empty();
     if (least.factor() < tier() && least.kind() == Movement.SLIDES) {
       List<LoadCase> others = cases.stream().filter(c -> c != least.governing()).toList();
-      topple = LoadCase.toppling(others, tier(), SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty()));
+      topple = LoadCase.toppling(others, tier(), LoadCase.SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty()));
     }
     return found(degrees, least, topple);
   }
@@ -308,7 +303,7 @@ final class HeapStudy {
     threadJudges(rock).forEach((state, judge) -> {
       for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
     });
-    LoadCase.Least least = LoadCase.least(cases, pressCap(), SEARCH_SHARE, tier());
+    LoadCase.Least least = LoadCase.least(cases, pressCap(), LoadCase.SEARCH_SHARE, tier());
     return new PressFound(least.factor(), least.governing().state(), least.settled(),
         least.movement().map(m -> whole(least.governing().judge().part(), m)));
   }
@@ -331,7 +326,7 @@ final class HeapStudy {
   private record ShakeAsked(State state, List<PartJudge> judges, List<Double> kg, int directions, double limitG) {}
 
   private int directions() {
-    return (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+    return Push.sides(settings);
   }
 
   private ShakeFound shake(State state) {
@@ -350,7 +345,7 @@ final class HeapStudy {
         degrees.add(360.0 * d / directions);
       }
     }
-    LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, SEARCH_SHARE, settings.get(Setting.SHAKE_G));
+    LoadCase.Least least = LoadCase.least(cases, SHAKE_CAP_G, LoadCase.SEARCH_SHARE, settings.get(Setting.SHAKE_G));
     int which = cases.indexOf(least.governing());
     return new ShakeFound(state, least.factor(), least.atMost(SHAKE_CAP_G), degrees.get(Math.max(0, which)), least.settled(),
         least.movement().map(m -> whole(least.governing().judge().part(), m)));

@@ -3,10 +3,8 @@ package holdfast.engine.statics;
 import holdfast.engine.statics.heap.Heap;
 import holdfast.engine.statics.heap.Push;
 import holdfast.engine.statics.heap.State;
-import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.shape.PlacedRock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,9 +16,6 @@ import java.util.Optional;
  * @param middles the middle line of every side, in the order of the sides
  */
 public record TierPushes(List<Push> sideways, List<Push> middles) {
-  /** Relative width to which a factor is searched to see the first movement. */
-  private static final double SEARCH_SHARE = 0.025;
-
   public TierPushes {
     sideways = List.copyOf(sideways);
     middles = List.copyOf(middles);
@@ -28,15 +23,8 @@ public record TierPushes(List<Push> sideways, List<Push> middles) {
 
   /** Those of a rock of the heap from all sides of the settings. */
   public static TierPushes on(int rock, PlacedRock placed, Settings settings) {
-    int directions = (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
-    List<Push> sideways = new ArrayList<>();
-    List<Push> middles = new ArrayList<>();
-    for (int d = 0; d < directions; d++) {
-      List<Push> lines = Push.lines(rock, placed.lobes(), placed.centre(), 360.0 * d / directions, settings);
-      sideways.addAll(lines);
-      middles.add(lines.get(0));
-    }
-    return new TierPushes(sideways, middles);
+    List<List<Push>> round = Push.round(rock, placed.lobes(), placed.centre(), settings);
+    return new TierPushes(round.stream().flatMap(List::stream).toList(), round.stream().map(lines -> lines.get(0)).toList());
   }
 
   /** A push that is not borne, and the share of the tier at which it was asked. */
@@ -59,6 +47,6 @@ public record TierPushes(List<Push> sideways, List<Push> middles) {
   /** Whether a force is not borne, in any way but by sliding. */
   public static boolean tips(State state, PartJudge judge, Heap heap, Push push, double newtons) {
     LoadCase c = new LoadCase(state, judge, judge.part().of(push.unit(heap)));
-    return LoadCase.toppling(List.of(c), newtons, SEARCH_SHARE).isPresent();
+    return LoadCase.toppling(List.of(c), newtons, LoadCase.SEARCH_SHARE).isPresent();
   }
 }

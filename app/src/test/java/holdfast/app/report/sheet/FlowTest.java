@@ -12,7 +12,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
-/** Where pages break: nothing of a kind stands on a page alone, and a heading never without what it is of. */
+/** Where pages break: nothing of a kind stands on a page alone, and a heading never without what it is of (definition). */
 class FlowTest {
   private static List<String> pages(Consumer<Flow> filling) throws IOException {
     try (Canvas c = new Canvas(297, 210, "breaks")) {

@@ -48,6 +48,19 @@ public record Push(int rock, Vec3 at, Vec3 direction) {
         new Push(rock, middle.plusTimes(-Math.min(offset, right), across), d));
   }
 
+  /** From how many sides a rock is pushed: directions round the compass, evenly. */
+  public static int sides(Settings settings) {
+    return (int) Math.round(settings.get(Setting.PUSH_DIRECTIONS));
+  }
+
+  /** The push lines of one rock from every side, side by side; of each side the middle line first. */
+  public static List<List<Push>> round(int rock, List<Hull> lobes, Vec3 centre, Settings settings) {
+    int sides = sides(settings);
+    List<List<Push>> out = new ArrayList<>();
+    for (int d = 0; d < sides; d++) out.add(lines(rock, lobes, centre, 360.0 * d / sides, settings));
+    return out;
+  }
+
   /** Presses straight down on the outermost points of one rock, in eight directions, each point once. */
   public static List<Push> presses(int rock, List<Hull> lobes) {
     Set<Vec3> points = new LinkedHashSet<>();
