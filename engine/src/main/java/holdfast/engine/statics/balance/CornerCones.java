@@ -1,7 +1,5 @@
 package holdfast.engine.statics.balance;
 
-import java.util.Arrays;
-
 /**
  * The cones of friction at the corners of a heap's bearings, and steps of {@link CornerPath} from a {@link CornerPoint} inside
  * all of them.
@@ -22,54 +20,44 @@ import java.util.Arrays;
  */
 final class CornerCones {
   private final CornerShape shape;
+  private final CornerScaling scaling;
   private final CornerPoint point;
-  private final double[] s;
-  private final double[] z;
-  private final double[] tau;
-  private final double[] w;
-  private final double[] eta;
-  private final double[] rootS;
-  private final double[] rootZ;
-  /** One over what is left to the largest push, first entry of g, and tau over what is left over 1 + that times g0, or zero. */
-  private final double[] overLeft;
-  private final double[] first;
-  private final double[] share;
-  private final double[] later;
+  private final int count;
+  private final double[][] later;
   private final double[] product;
-  private final double[] ds;
-  private final double[] dz;
-  private final double[] dTau;
-  private final double[] sum = new double[CornerShape.HALF];
-  private final double[] six = new double[6];
-  private final double[] force = new double[6];
+  /** What multipliers ask for, how the dual of a largest push moves without s, and what z is missing. */
+  private final double[] kappa;
+  private final double[] alone;
+  private final double[] missing;
+  private final double[][] u;
+  private final double[] along;
+  private final double[] turn;
+  private final double[][] asked;
+  private final double[][] a;
+  private final double[][] b;
+  private final double[][] x;
 
-  /** Whether a largest push counts at any corner. */
-  private boolean locks;
-  /** Sum of s z and of tau times what is left to {@code most}. */
-  private double gap;
   /** One over the longest step that stays inside, of forces and of movements. */
   private double shortS;
   private double shortZ;
 
   CornerCones(CornerShape shape) {
     this.shape = shape;
-    int count = shape.count;
+    count = shape.count;
     point = new CornerPoint(shape);
-    s = point.s;
-    z = point.z;
-    tau = point.tau;
-    ds = point.ds;
-    dz = point.dz;
-    dTau = point.dTau;
-    w = new double[3 * count];
-    eta = new double[count];
-    rootS = new double[count];
-    rootZ = new double[count];
-    overLeft = new double[count];
-    first = new double[count];
-    share = new double[count];
-    later = new double[3 * count];
+    scaling = new CornerScaling(shape, point);
+    later = new double[3][count];
     product = new double[count];
+    kappa = new double[count];
+    alone = new double[count];
+    missing = new double[count];
+    u = new double[3][count];
+    along = new double[count];
+    turn = new double[count];
+    asked = new double[3][count];
+    a = new double[3][count];
+    b = new double[3][count];
+    x = new double[3][count];
   }
 
   CornerPoint point() {
@@ -78,11 +66,11 @@ final class CornerCones {
 
   /** Number of products: each corner's, and each one's with its largest push. */
   int degree() {
-    return 2 * shape.count;
+    return 2 * count;
   }
 
   double gap() {
-    return gap;
+    return scaling.gap;
   }
 
   double longestS() {
@@ -95,83 +83,16 @@ final class CornerCones {
 
   // -- one step -------------------------------------------------------------------------------------------------------
 
-  /**
-   * Works out the scaling and adds the matrix of every link to {@code blocks}. False where a point has left its cone.
-   */
+  /** Works out the scaling and adds the matrix of every link to {@code blocks}. False where a point has left its cone. */
   boolean scale(double[] blocks) {
-    gap = 0;
-    locks = false;
-    for (int i = 0; i < shape.links; i++) {
-      Arrays.fill(sum, 0);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        if (!scale(k)) return false;
-        shape.addScaled(k, eta[k], w[3 * k], w[3 * k + 1], w[3 * k + 2], sum);
-        if (share[k] > 0) {
-          locks = true;
-          double h = Math.sqrt(share[k]);
-          double g = 2 * eta[k] * w[3 * k] * h;
-          shape.subtractSquare(k, h * first[k], g * w[3 * k + 1], g * w[3 * k + 2], sum);
-        }
-      }
-      shape.addMatrix(i, sum, blocks);
-    }
-    return true;
-  }
-
-  private boolean scale(int k) {
-    int o = 3 * k;
-    double s0 = s[o];
-    double s1 = s[o + 1];
-    double s2 = s[o + 2];
-    double z0 = z[o];
-    double z1 = z[o + 1];
-    double z2 = z[o + 2];
-    double ts = s1 * s1 + s2 * s2;
-    double tz = z1 * z1 + z2 * z2;
-    double js = s0 * s0 - ts;
-    double jz = z0 * z0 - tz;
-    double left = shape.most[k] - s0;
-    double t = tau[k];
-    if (!(js > 0) || !(jz > 0) || !(s0 > 0) || !(z0 > 0) || !(left > 0) || !(t > 0)) return false;
-    double rs = 1 / Math.sqrt(js);
-    double rz = 1 / Math.sqrt(jz);
-    double dot = s0 * z0 + s1 * z1 + s2 * z2;
-    double half = 0.5 / Math.sqrt(0.5 + 0.5 * dot * rs * rz);
-    double w1 = half * (s1 * rs - z1 * rz);
-    double w2 = half * (s2 * rs - z2 * rz);
-    // On the hyperboloid w0^2 - |w1|^2 = 1, which rounding would leave.
-    double ww = 1 + w1 * w1 + w2 * w2;
-    double f = js * rs * rz;
-    double g0 = f * (2 * ww - 1);
-    double over = 1 / left;
-    w[o] = Math.sqrt(ww);
-    w[o + 1] = w1;
-    w[o + 2] = w2;
-    eta[k] = f;
-    rootS[k] = rs;
-    rootZ[k] = rz;
-    first[k] = g0;
-    overLeft[k] = over;
-    double capped = t / (left + t * g0);
-    share[k] = capped * g0 > Tolerances.CORNER_CAPPED ? capped : 0;
-    gap += dot + left * t;
+    if (!scaling.update()) return false;
+    shape.assemble(scaling, blocks);
     return true;
   }
 
   /** Adds the wrenches of all forces to {@code on}. */
   void wrenches(double[] on) {
-    for (int i = 0; i < shape.links; i++) {
-      Arrays.fill(force, 0);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        shape.addWrench(k, s[3 * k], s[3 * k + 1], s[3 * k + 2], force, 0);
-      }
-      shape.addForce(i, force, 0, on);
-    }
-  }
-
-  /** What the multipliers ask for: t0 is how tau is to move without s, v0 what s0 is to besides -s0. */
-  private double kappa(int k, double t0, double v0) {
-    return -t0 - share[k] * (v0 - s[3 * k] - t0 * first[k]);
+    shape.addWrenches(point.s, on);
   }
 
   /**
@@ -179,41 +100,67 @@ final class CornerCones {
    * movement is missing {@code rest} of what {@link CornerPoint#begin} left out.
    */
   void centring(double mu, double rest, double[] once) {
-    for (int i = 0; i < shape.links; i++) {
-      Arrays.fill(force, 0);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        int o = 3 * k;
-        double jz = mu * rootZ[k] * rootZ[k];
-        later[o] = z[o] * jz;
-        later[o + 1] = -z[o + 1] * jz;
-        later[o + 2] = -z[o + 2] * jz;
-        product[k] = mu;
-        addAsked(k, kappa(k, mu * overLeft[k] - tau[k] + rest * point.beginning(k), later[o]));
-      }
-      shape.addForce(i, force, 0, once);
+    for (int k = 0; k < count; k++) {
+      double jz = mu * scaling.rootZ[k] * scaling.rootZ[k];
+      later[0][k] = point.z[0][k] * jz;
+      later[1][k] = -point.z[1][k] * jz;
+      later[2][k] = -point.z[2][k] * jz;
+      product[k] = mu;
+      missing[k] = rest == 0 ? 0 : rest * point.beginning(k);
     }
-  }
-
-  /** Adds what {@code later} and kappa ask of the balance at a corner to {@link #force}. */
-  private void addAsked(int k, double kappa) {
-    int o = 3 * k;
-    double g = 2 * eta[k] * w[o] * kappa;
-    shape.addWrench(k, later[o] + kappa * first[k], later[o + 1] + g * w[o + 1], later[o + 2] + g * w[o + 2], force, 0);
+    multipliers(rest);
+    ask(once);
   }
 
   /** What a step to the very edge asks of the balance, added to {@code once}: nothing to speak of where none locks. */
   void predicting(double[] once) {
-    if (!locks) return;
-    for (int i = 0; i < shape.links; i++) {
-      Arrays.fill(force, 0);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        int o = 3 * k;
-        double kappa = kappa(k, -tau[k], 0);
-        double g = 2 * eta[k] * w[o] * kappa;
-        shape.addWrench(k, kappa * first[k], g * w[o + 1], g * w[o + 2], force, 0);
-      }
-      shape.addForce(i, force, 0, once);
+    edge();
+    if (!scaling.locks) return;
+    for (int i = 0; i < 3; i++) {
+      for (int k = 0; k < count; k++) asked[i][k] = kappa[k] * scaling.g[i][k];
     }
+    shape.addWrenches(asked, once);
+  }
+
+  /** The multipliers of a step to the very edge, where nothing comes later. */
+  private void edge() {
+    double[] tau = point.tau;
+    double[] s0 = point.s[0];
+    double[] share = scaling.share;
+    double[] g0 = scaling.g[0];
+    for (int k = 0; k < count; k++) kappa[k] = tau[k] + share[k] * (s0[k] - tau[k] * g0[k]);
+  }
+
+  /** Kappa of a step to the products and with what comes later, and how the multipliers move without s. */
+  private void multipliers(double rest) {
+    double[] tau = point.tau;
+    double[] s0 = point.s[0];
+    double[] later0 = later[0];
+    double[] over = scaling.overLeft;
+    double[] share = scaling.share;
+    double[] g0 = scaling.g[0];
+    double[] t0 = alone;
+    double[] to = kappa;
+    for (int k = 0; k < count; k++) t0[k] = product[k] * over[k] - tau[k];
+    if (rest == 0) {
+      for (int k = 0; k < count; k++) to[k] = -t0[k] - share[k] * (later0[k] - s0[k] - t0[k] * g0[k]);
+      return;
+    }
+    for (int k = 0; k < count; k++) {
+      double t = t0[k] + missing[k];
+      to[k] = -t - share[k] * (later0[k] - s0[k] - t * g0[k]);
+    }
+  }
+
+  /** Adds what {@code later} and kappa ask of the balance. */
+  private void ask(double[] once) {
+    for (int i = 0; i < 3; i++) ask(later[i], scaling.g[i], asked[i]);
+    shape.addWrenches(asked, once);
+  }
+
+  private void ask(double[] late, double[] g, double[] out) {
+    double[] ka = kappa;
+    for (int k = 0; k < out.length; k++) out[k] = late[k] + ka[k] * g[k];
   }
 
   /**
@@ -221,129 +168,213 @@ final class CornerCones {
    * balance, added to {@code once}.
    */
   void predicted(double[] dy, double mu, double[] once) {
-    for (int i = 0; i < shape.links; i++) {
-      shape.relative(i, dy, six);
-      Arrays.fill(force, 0);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        int o = 3 * k;
-        later[o] = later[o + 1] = later[o + 2] = 0;
-        direction(k, kappa(k, -tau[k], 0), -tau[k], 0);
-        second(k, mu);
-      }
-      shape.addForce(i, force, 0, once);
-    }
+    shape.motion(dy, u);
+    turns();
+    edgeScaled();
+    second(mu);
+    multipliers(0);
+    ask(once);
   }
 
-  private void direction(int k, double kappa, double t0, double rest) {
-    double[] p = shape.p;
-    int q = CornerShape.COLUMNS * k;
-    int o = 3 * k;
-    double y0 = six[0];
-    double y1 = six[1];
-    double y2 = six[2];
-    double y3 = six[3];
-    double y4 = six[4];
-    double y5 = six[5];
-    double u0 = p[q] * y0 + p[q + 1] * y1 + p[q + 2] * y2 + p[q + 3] * y3 + p[q + 4] * y4 + p[q + 5] * y5;
-    double u1 = p[q + 6] * y0 + p[q + 7] * y1 + p[q + 8] * y2 + p[q + 9] * y3 + p[q + 10] * y4 + p[q + 11] * y5;
-    double u2 = p[q + 12] * y0 + p[q + 13] * y1 + p[q + 14] * y2 + p[q + 15] * y3 + p[q + 16] * y4 + p[q + 17] * y5;
-    double f = eta[k];
-    double w0 = w[o];
-    double w1 = w[o + 1];
-    double w2 = w[o + 2];
-    double g0 = first[k];
-    double g1 = 2 * f * w0 * w1;
-    double g2 = 2 * f * w0 * w2;
-    double along = kappa + share[k] * (g0 * u0 + g1 * u1 + g2 * u2);
-    double wu = 2 * f * (w0 * u0 + w1 * u1 + w2 * u2);
-    double d0 = later[o] - s[o] + along * g0 - wu * w0 + f * u0;
-    double d1 = later[o + 1] - s[o + 1] + along * g1 - wu * w1 - f * u1;
-    double d2 = later[o + 2] - s[o + 2] + along * g2 - wu * w2 - f * u2;
-    double dt = t0 + tau[k] * overLeft[k] * d0;
-    ds[o] = d0;
-    ds[o + 1] = d1;
-    ds[o + 2] = d2;
-    dTau[k] = dt;
-    dz[o] = u0 + dt + rest;
-    dz[o + 1] = u1;
-    dz[o + 2] = u2;
-  }
-
-  /** How far the step stays inside. */
-  private void measure(int k) {
-    int o = 3 * k;
-    shortS = Math.max(shortS, Math.max(shortest(s, o, ds[o], ds[o + 1], ds[o + 2], rootS[k]), ds[o] * overLeft[k]));
-    shortZ = Math.max(shortZ, Math.max(shortest(z, o, dz[o], dz[o + 1], dz[o + 2], rootZ[k]), -dTau[k] / tau[k]));
-  }
-
-  /** One over the longest step from v along d, with {@code root} one over the root of v's determinant. */
-  private static double shortest(double[] v, int o, double d0, double d1, double d2, double root) {
-    double v0 = v[o] * root;
-    double v1 = v[o + 1] * root;
-    double v2 = v[o + 2] * root;
-    double r0 = v0 * d0 - v1 * d1 - v2 * d2;
-    double t = (r0 + d0) / (1 + v0);
-    double r1 = d1 - t * v1;
-    double r2 = d2 - t * v2;
-    return (Math.sqrt(r1 * r1 + r2 * r2) - r0) * root;
+  /** Of the movement u: what W^2 has it ask along w, and with kappa along g. */
+  private void turns() {
+    double[] w0 = scaling.w[0];
+    double[] w1 = scaling.w[1];
+    double[] w2 = scaling.w[2];
+    double[] u0 = u[0];
+    double[] u1 = u[1];
+    double[] u2 = u[2];
+    double[] eta = scaling.eta;
+    double[] share = scaling.share;
+    double[] ka = kappa;
+    double[] to = turn;
+    double[] al = along;
+    for (int k = 0; k < to.length; k++) to[k] = w0[k] * u0[k] + w1[k] * u1[k] + w2[k] * u2[k];
+    for (int k = 0; k < to.length; k++) al[k] = ka[k] + share[k] * eta[k] * (2 * w0[k] * to[k] - u0[k]);
   }
 
   /**
-   * Second order of the step to the edge, -W (l \ ((W^-1 ds) o (W dz))) with l = W z, and mu over z: kept, and its wrench. The
-   * root of eta in W cancels and is left out.
+   * The step to the edge as \bar W^-1 ds and \bar W dz, W over the root of eta: with ds = -s - W^2 u + along g the first is
+   * -eta (\bar W z + \bar W u - along w).
    */
-  private void second(int k, double mu) {
-    int o = 3 * k;
-    double w0 = w[o];
-    double w1 = w[o + 1];
-    double w2 = w[o + 2];
-    double n = 1 / (1 + w0);
-    double dot = w1 * z[o + 1] + w2 * z[o + 2];
-    double c = z[o] + dot * n;
-    double l0 = w0 * z[o] + dot;
-    double l1 = z[o + 1] + c * w1;
-    double l2 = z[o + 2] + c * w2;
-    dot = w1 * ds[o + 1] + w2 * ds[o + 2];
-    c = dot * n - ds[o];
-    double a0 = w0 * ds[o] - dot;
-    double a1 = ds[o + 1] + c * w1;
-    double a2 = ds[o + 2] + c * w2;
-    dot = w1 * dz[o + 1] + w2 * dz[o + 2];
-    c = dz[o] + dot * n;
-    double b0 = w0 * dz[o] + dot;
-    double b1 = dz[o + 1] + c * w1;
-    double b2 = dz[o + 2] + c * w2;
-    double r0 = -(a0 * b0 + a1 * b1 + a2 * b2);
-    double r1 = -(a0 * b1 + b0 * a1);
-    double r2 = -(a0 * b2 + b0 * a2);
-    // W keeps determinants: that of l is that of z.
-    double jz = rootZ[k] * rootZ[k];
-    double x0 = (l0 * r0 - l1 * r1 - l2 * r2) * jz;
-    double i0 = 1 / l0;
-    double x1 = (r1 - x0 * l1) * i0;
-    double x2 = (r2 - x0 * l2) * i0;
-    dot = w1 * x1 + w2 * x2;
-    c = x0 + dot * n;
-    double towards = mu * jz;
-    later[o] = w0 * x0 + dot + z[o] * towards;
-    later[o + 1] = x1 + c * w1 - z[o + 1] * towards;
-    later[o + 2] = x2 + c * w2 - z[o + 2] * towards;
-    product[k] = mu + ds[o] * dTau[k];
-    addAsked(k, kappa(k, product[k] * overLeft[k] - tau[k], later[o]));
+  private void edgeScaled() {
+    double[] w0 = scaling.w[0];
+    double[] eta = scaling.eta;
+    double[] s0 = point.s[0];
+    double[] u0 = u[0];
+    double[] over = scaling.overLeft;
+    double[] tau = point.tau;
+    double[] to = turn;
+    double[] al = along;
+    double[] dt = point.dTau;
+    double[] mul = product;
+    double[] push = point.ds[0];
+    for (int k = 0; k < push.length; k++) push[k] = eta[k] * (u0[k] - al[k] + 2 * w0[k] * (w0[k] * al[k] - to[k])) - s0[k];
+    for (int k = 0; k < dt.length; k++) dt[k] = tau[k] * (over[k] * push[k] - 1);
+    for (int k = 0; k < mul.length; k++) mul[k] = push[k] * dt[k];
+    turned(u, turn, b);
+    for (int i = 0; i < 3; i++) {
+      scaledForce(scaling.l[i], b[i], scaling.w[i], a[i]);
+      scaledMove(scaling.w[i], b[i]);
+    }
+  }
+
+  private void scaledForce(double[] l, double[] bu, double[] w, double[] out) {
+    double[] al = along;
+    double[] eta = scaling.eta;
+    for (int k = 0; k < out.length; k++) out[k] = eta[k] * (al[k] * w[k] - l[k] - bu[k]);
+  }
+
+  private void scaledMove(double[] w, double[] out) {
+    double[] dt = point.dTau;
+    for (int k = 0; k < out.length; k++) out[k] += dt[k] * w[k];
+  }
+
+  /** out := \bar W v, with {@code dot} = w' v. */
+  private void turned(double[][] v, double[] dot, double[][] out) {
+    double[] v0 = v[0];
+    double[] c = scaling.scratch;
+    double[] n = scaling.n;
+    for (int k = 0; k < c.length; k++) c[k] = (v0[k] + dot[k]) * n[k];
+    System.arraycopy(dot, 0, out[0], 0, count);
+    for (int i = 1; i < 3; i++) turned(v[i], scaling.w[i], c, out[i]);
+  }
+
+  private static void turned(double[] v, double[] w, double[] c, double[] out) {
+    for (int k = 0; k < out.length; k++) out[k] = v[k] + c[k] * w[k];
+  }
+
+  /**
+   * Second order of the step to the edge, -W (l \ ((W^-1 ds) o (W dz))) with l = W z, and mu over z. The root of eta in W
+   * cancels and is left out.
+   */
+  private void second(double mu) {
+    double[] r0 = x[0];
+    double[] r1 = x[1];
+    double[] r2 = x[2];
+    products(a[0], a[1], a[2], b[0], b[1], b[2], r0);
+    crossed(a[0], a[1], b[0], b[1], r1);
+    crossed(a[0], a[2], b[0], b[2], r2);
+    double[] jz = scaling.overDetZ;
+    double[] l0 = scaling.l[0];
+    double[] l1 = scaling.l[1];
+    double[] l2 = scaling.l[2];
+    for (int k = 0; k < r0.length; k++) r0[k] = (l1[k] * r1[k] + l2[k] * r2[k] - l0[k] * r0[k]) * jz[k];
+    divided(r1, r0, l1, l0);
+    divided(r2, r0, l2, l0);
+    double[] w0 = scaling.w[0];
+    double[] w1 = scaling.w[1];
+    double[] w2 = scaling.w[2];
+    double[] dot = turn;
+    for (int k = 0; k < dot.length; k++) dot[k] = w0[k] * r0[k] + w1[k] * r1[k] + w2[k] * r2[k];
+    turned(x, dot, later);
+    towards(point.z[0], mu, later[0]);
+    towards(point.z[1], -mu, later[1]);
+    towards(point.z[2], -mu, later[2]);
+    double[] mul = product;
+    for (int k = 0; k < mul.length; k++) mul[k] += mu;
+  }
+
+  private static void products(double[] a0, double[] a1, double[] a2, double[] b0, double[] b1, double[] b2, double[] out) {
+    for (int k = 0; k < out.length; k++) out[k] = a0[k] * b0[k] + a1[k] * b1[k] + a2[k] * b2[k];
+  }
+
+  private static void crossed(double[] a0, double[] a1, double[] b0, double[] b1, double[] out) {
+    for (int k = 0; k < out.length; k++) out[k] = a0[k] * b1[k] + b0[k] * a1[k];
+  }
+
+  private static void divided(double[] r, double[] x0, double[] l, double[] l0) {
+    for (int k = 0; k < r.length; k++) r[k] = -(r[k] + x0[k] * l[k]) / l0[k];
+  }
+
+  private void towards(double[] z, double mu, double[] out) {
+    double[] jz = scaling.overDetZ;
+    for (int k = 0; k < out.length; k++) out[k] += mu * jz[k] * z[k];
   }
 
   /** The step with the movement {@code dy} to the products last asked for, second order and all; how far it stays inside. */
   void corrected(double[] dy, double rest) {
-    shortS = 0;
-    shortZ = 0;
-    for (int i = 0; i < shape.links; i++) {
-      shape.relative(i, dy, six);
-      for (int k = shape.first[i]; k < shape.first[i + 1]; k++) {
-        double missing = rest == 0 ? 0 : rest * point.beginning(k);
-        double t0 = product[k] * overLeft[k] - tau[k];
-        direction(k, kappa(k, t0 + missing, later[3 * k]), t0, missing);
-        measure(k);
-      }
-    }
+    shape.motion(dy, u);
+    turns();
+    direction();
+    double[] t0 = alone;
+    double[] u0 = u[0];
+    double[] over = scaling.overLeft;
+    double[] tau = point.tau;
+    double[] push = point.ds[0];
+    double[] opens = point.dz[0];
+    double[] dt = point.dTau;
+    for (int k = 0; k < dt.length; k++) dt[k] = t0[k] + tau[k] * over[k] * push[k];
+    for (int k = 0; k < dt.length; k++) opens[k] = u0[k] + dt[k];
+    if (rest != 0) for (int k = 0; k < dt.length; k++) opens[k] += missing[k];
+    System.arraycopy(u[1], 0, point.dz[1], 0, count);
+    System.arraycopy(u[2], 0, point.dz[2], 0, count);
+    measure();
+  }
+
+  private void direction() {
+    double[] w0 = scaling.w[0];
+    double[] eta = scaling.eta;
+    double[] al = along;
+    double[] to = turn;
+    for (int k = 0; k < to.length; k++) to[k] = 2 * eta[k] * (w0[k] * al[k] - to[k]);
+    double[] u0 = u[0];
+    double[] first = x[0];
+    for (int k = 0; k < first.length; k++) first[k] = al[k] - u0[k];
+    direction(0, first);
+    direction(1, u[1]);
+    direction(2, u[2]);
+  }
+
+  private void direction(int i, double[] back) {
+    double[] late = later[i];
+    double[] s = point.s[i];
+    double[] w = scaling.w[i];
+    double[] eta = scaling.eta;
+    double[] to = turn;
+    double[] out = point.ds[i];
+    for (int k = 0; k < out.length; k++) out[k] = late[k] - s[k] + to[k] * w[k] - eta[k] * back[k];
+  }
+
+  /** How far the step stays inside. */
+  private void measure() {
+    double[] on = x[0];
+    double[] over = scaling.overLeft;
+    double[] push = point.ds[0];
+    double[] dt = point.dTau;
+    double[] tau = point.tau;
+    shortest(point.s, point.ds, scaling.rootS);
+    shortS = Math.max(0, most(on));
+    for (int k = 0; k < on.length; k++) on[k] = push[k] * over[k];
+    shortS = Math.max(shortS, most(on));
+    shortest(point.z, point.dz, scaling.rootZ);
+    shortZ = Math.max(0, most(on));
+    for (int k = 0; k < on.length; k++) on[k] = -dt[k] / tau[k];
+    shortZ = Math.max(shortZ, most(on));
+  }
+
+  private static double most(double[] v) {
+    double m = Double.NEGATIVE_INFINITY;
+    for (int k = 0; k < v.length; k++) m = Math.max(m, v[k]);
+    return m;
+  }
+
+  /**
+   * One over the longest steps from v along d, with {@code root} one over the root of v's determinant: in the frame where v is
+   * (1, 0, 0) the step has r0 along it and, since determinants stay, |r|^2 = r0^2 - det(d) across.
+   */
+  private void shortest(double[][] v, double[][] d, double[] root) {
+    double[] v0 = v[0];
+    double[] v1 = v[1];
+    double[] v2 = v[2];
+    double[] d0 = d[0];
+    double[] d1 = d[1];
+    double[] d2 = d[2];
+    double[] r = x[1];
+    double[] across = x[2];
+    double[] out = x[0];
+    for (int k = 0; k < r.length; k++) r[k] = root[k] * (v0[k] * d0[k] - v1[k] * d1[k] - v2[k] * d2[k]);
+    for (int k = 0; k < r.length; k++) across[k] = r[k] * r[k] - d0[k] * d0[k] + d1[k] * d1[k] + d2[k] * d2[k];
+    for (int k = 0; k < r.length; k++) out[k] = root[k] * (Math.sqrt(Math.max(0, across[k])) - r[k]);
   }
 }

@@ -134,15 +134,15 @@ final class CornerModel {
   /**
    * Forces in newtons.
    *
-   * @param s three figures a corner as in {@link CornerCones}
+   * @param s of each corner as in {@link CornerPoint}
    * @param x unknowns of bonds and rods, or null without any
    */
-  Forces forces(double[] s, double[] x) {
+  Forces forces(double[][] s, double[] x) {
     List<LinkForce> out = new ArrayList<>(cornerAt.length);
     for (int i = 0; i < cornerAt.length; i++) {
       Link l = heap.links().get(i);
       if (l instanceof Link.Bearing b) {
-        out.add(bearing(b, s, 3 * cornerAt[i]));
+        out.add(bearing(b, s, cornerAt[i]));
         continue;
       }
       int size = l instanceof Link.Bond b ? b.moment() && patches.get(i).areaM2 > 0 ? 6 : 3 : ((Link.Rod) l).pullN() > 0 ? 5 : 4;
@@ -153,13 +153,13 @@ final class CornerModel {
         continue;
       }
       LinkForce f = BondUse.rodForce((Link.Rod) l, newtons, lengthM);
-      double push = cornerAt[i] < 0 ? 0 : s[3 * cornerAt[i]] * forceN;
+      double push = cornerAt[i] < 0 ? 0 : s[0][cornerAt[i]] * forceN;
       out.add(new LinkForce(f.normalN() + push, f.shear(), f.at(), f.moment(), f.cornersN()));
     }
     return new Forces(out);
   }
 
-  private LinkForce bearing(Link.Bearing b, double[] s, int from) {
+  private LinkForce bearing(Link.Bearing b, double[][] s, int from) {
     Vec3 first = b.normal().anyPerpendicular();
     Vec3 second = b.normal().cross(first);
     int n = b.polygon().size();
@@ -170,20 +170,20 @@ final class CornerModel {
     Vec3 weighed = Vec3.ZERO;
     Vec3 middle = Vec3.ZERO;
     for (int k = 0; k < n; k++) {
-      int o = from + 3 * k;
-      double push = s[o] * forceN / (b.friction() > 0 ? b.friction() : 1);
+      int o = from + k;
+      double push = s[0][o] * forceN / (b.friction() > 0 ? b.friction() : 1);
       pushes.add(push);
       normal += push;
-      u += s[o + 1] * forceN;
-      v += s[o + 2] * forceN;
+      u += s[1][o] * forceN;
+      v += s[2][o] * forceN;
       weighed = weighed.plusTimes(push, b.polygon().get(k));
       middle = middle.plusTimes(1.0 / n, b.polygon().get(k));
     }
     Vec3 at = normal > 0 ? weighed.times(1 / normal) : middle;
     Vec3 moment = Vec3.ZERO;
     for (int k = 0; k < n; k++) {
-      int o = from + 3 * k;
-      Vec3 shear = first.times(s[o + 1] * forceN).plusTimes(s[o + 2] * forceN, second);
+      int o = from + k;
+      Vec3 shear = first.times(s[1][o] * forceN).plusTimes(s[2][o] * forceN, second);
       moment = moment.plus(b.polygon().get(k).minus(at).cross(shear.plusTimes(pushes.get(k), b.normal())));
     }
     return new LinkForce(normal, first.times(u).plusTimes(v, second), at, moment, pushes);

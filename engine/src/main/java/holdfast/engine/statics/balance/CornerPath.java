@@ -161,13 +161,13 @@ final class CornerPath {
     double shareOne = a / one.l * carried;
     double shareTwo = b / two.l * carried;
     CornerPoint p = corners.point();
-    CornerStart.blend(shareOne, one.s, shareTwo, two.s, p.s);
+    for (int i = 0; i < 3; i++) CornerStart.blend(shareOne, one.s[i], shareTwo, two.s[i], p.s[i]);
     double yOne = shareOne / one.bound;
     double yTwo = shareTwo / two.bound;
     CornerStart.blend(yOne, one.y, yTwo, two.y, y);
     double along = dot(live, y);
     if (!(along > 0)) return false;
-    CornerStart.blend(yOne / along, one.z, yTwo / along, two.z, p.z);
+    for (int i = 0; i < 3; i++) CornerStart.blend(yOne / along, one.z[i], yTwo / along, two.z[i], p.z[i]);
     CornerStart.blend(yOne / along, one.tau, yTwo / along, two.tau, p.tau);
     CornerStart.blend(yOne / along, one.y, yTwo / along, two.y, y);
     if (fastened != null) fastened.blend(shareOne, one, shareTwo, two, yOne / along, yTwo / along);

@@ -3,6 +3,7 @@ package holdfast.engine.statics.balance;
 import holdfast.engine.statics.heap.Link;
 import holdfast.engine.statics.solver.BlockCholesky;
 import holdfast.model.geom.Vec3;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -28,6 +29,7 @@ final class CornerShape {
   private final int[] blockAa;
   private final int[] blockBb;
   private final int[] blockAb;
+  private final double[] sum = new double[HALF];
   private final double[] square = new double[36];
   /** Three columns of six a corner. */
   final double[] p;
@@ -97,8 +99,26 @@ final class CornerShape {
     p[at + 5] = m.z();
   }
 
+  /** Adds the matrix {@code P W^2 P'} of every link, less what largest pushes take from it, to {@code blocks}. */
+  void assemble(CornerScaling at, double[] blocks) {
+    double[] w0 = at.w[0];
+    double[] w1 = at.w[1];
+    double[] w2 = at.w[2];
+    for (int i = 0; i < links; i++) {
+      Arrays.fill(sum, 0);
+      for (int k = first[i]; k < first[i + 1]; k++) {
+        addScaled(k, at.eta[k], w0[k], w1[k], w2[k], sum);
+        if (at.share[k] > 0) {
+          double h = Math.sqrt(at.share[k]);
+          subtractSquare(k, h * at.g[0][k], h * at.g[1][k], h * at.g[2][k], sum);
+        }
+      }
+      addMatrix(i, sum, blocks);
+    }
+  }
+
   /** sum += 2 f (P w)(P w)' - f P J P' for corner {@code k}. */
-  void addScaled(int k, double f, double w0, double w1, double w2, double[] sum) {
+  private void addScaled(int k, double f, double w0, double w1, double w2, double[] sum) {
     double[] q = p;
     int o = COLUMNS * k;
     double p0 = w0 * q[o] + w1 * q[o + 6] + w2 * q[o + 12];
@@ -140,7 +160,7 @@ final class CornerShape {
   }
 
   /** sum -= (P g)(P g)'. */
-  void subtractSquare(int k, double g0, double g1, double g2, double[] sum) {
+  private void subtractSquare(int k, double g0, double g1, double g2, double[] sum) {
     int q = COLUMNS * k;
     for (int r = 0, e = 0; r < 6; r++) {
       double v = g0 * p[q + r] + g1 * p[q + 6 + r] + g2 * p[q + 12 + r];
@@ -149,7 +169,7 @@ final class CornerShape {
   }
 
   /** Adds the matrix of a link to its bodies' blocks, and takes it from the block between them. */
-  void addMatrix(int link, double[] sum, double[] blocks) {
+  private void addMatrix(int link, double[] sum, double[] blocks) {
     double[] m = square;
     for (int r = 0, e = 0; r < 6; r++) {
       for (int c = 0; c <= r; c++, e++) {
@@ -166,26 +186,74 @@ final class CornerShape {
     for (int e = 0; e < 36; e++) blocks[to + e] -= m[e];
   }
 
-  /** force += P v, six figures from {@code to} on. */
-  void addWrench(int k, double v0, double v1, double v2, double[] force, int to) {
-    int o = COLUMNS * k;
-    for (int r = 0; r < 6; r++) force[to + r] += v0 * p[o + r] + v1 * p[o + 6 + r] + v2 * p[o + 12 + r];
+  /** Adds the wrenches of corners' forces v, component by component, to what acts on the bodies. */
+  void addWrenches(double[][] v, double[] on) {
+    double[] q = p;
+    double[] v0 = v[0];
+    double[] v1 = v[1];
+    double[] v2 = v[2];
+    for (int i = 0; i < links; i++) {
+      double f0 = 0;
+      double f1 = 0;
+      double f2 = 0;
+      double f3 = 0;
+      double f4 = 0;
+      double f5 = 0;
+      for (int k = first[i]; k < first[i + 1]; k++) {
+        int o = COLUMNS * k;
+        double x = v0[k];
+        double y = v1[k];
+        double z = v2[k];
+        f0 += x * q[o] + y * q[o + 6] + z * q[o + 12];
+        f1 += x * q[o + 1] + y * q[o + 7] + z * q[o + 13];
+        f2 += x * q[o + 2] + y * q[o + 8] + z * q[o + 14];
+        f3 += x * q[o + 3] + y * q[o + 9] + z * q[o + 15];
+        f4 += x * q[o + 4] + y * q[o + 10] + z * q[o + 16];
+        f5 += x * q[o + 5] + y * q[o + 11] + z * q[o + 17];
+      }
+      add(on, 6 * a[i], f0, f1, f2, f3, f4, f5);
+      if (b[i] >= 0) add(on, 6 * b[i], -f0, -f1, -f2, -f3, -f4, -f5);
+    }
   }
 
-  /** Adds the wrench of a link, six figures from {@code from} on, to what acts on its bodies. */
-  void addForce(int link, double[] force, int from, double[] on) {
-    int at = 6 * a[link];
-    for (int r = 0; r < 6; r++) on[at + r] += force[from + r];
-    if (b[link] < 0) return;
-    at = 6 * b[link];
-    for (int r = 0; r < 6; r++) on[at + r] -= force[from + r];
+  private static void add(double[] on, int at, double f0, double f1, double f2, double f3, double f4, double f5) {
+    on[at] += f0;
+    on[at + 1] += f1;
+    on[at + 2] += f2;
+    on[at + 3] += f3;
+    on[at + 4] += f4;
+    on[at + 5] += f5;
   }
 
-  /** out := the movement of a link's body a over that of b. */
-  void relative(int link, double[] y, double[] out) {
-    System.arraycopy(y, 6 * a[link], out, 0, 6);
-    if (b[link] < 0) return;
-    int at = 6 * b[link];
-    for (int r = 0; r < 6; r++) out[r] -= y[at + r];
+  /** u := P' y: how each corner opens and slides where its bodies move by y. */
+  void motion(double[] y, double[][] u) {
+    double[] q = p;
+    double[] u0 = u[0];
+    double[] u1 = u[1];
+    double[] u2 = u[2];
+    for (int i = 0; i < links; i++) {
+      int from = 6 * a[i];
+      double y0 = y[from];
+      double y1 = y[from + 1];
+      double y2 = y[from + 2];
+      double y3 = y[from + 3];
+      double y4 = y[from + 4];
+      double y5 = y[from + 5];
+      if (b[i] >= 0) {
+        from = 6 * b[i];
+        y0 -= y[from];
+        y1 -= y[from + 1];
+        y2 -= y[from + 2];
+        y3 -= y[from + 3];
+        y4 -= y[from + 4];
+        y5 -= y[from + 5];
+      }
+      for (int k = first[i]; k < first[i + 1]; k++) {
+        int o = COLUMNS * k;
+        u0[k] = q[o] * y0 + q[o + 1] * y1 + q[o + 2] * y2 + q[o + 3] * y3 + q[o + 4] * y4 + q[o + 5] * y5;
+        u1[k] = q[o + 6] * y0 + q[o + 7] * y1 + q[o + 8] * y2 + q[o + 9] * y3 + q[o + 10] * y4 + q[o + 11] * y5;
+        u2[k] = q[o + 12] * y0 + q[o + 13] * y1 + q[o + 14] * y2 + q[o + 15] * y3 + q[o + 16] * y4 + q[o + 17] * y5;
+      }
+    }
   }
 }

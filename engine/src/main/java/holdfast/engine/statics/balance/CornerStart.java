@@ -8,8 +8,8 @@ package holdfast.engine.statics.balance;
  * both were near the centre of what was left to them, so is the blend: of all products none is much smaller than theirs.
  */
 final class CornerStart {
-  double[] s = {};
-  double[] z = {};
+  double[][] s = {{}, {}, {}};
+  double[][] z = {{}, {}, {}};
   double[] tau = {};
   double[] y = {};
   /** Of bonds and rods; empty without any. */
@@ -36,8 +36,10 @@ final class CornerStart {
   /** Takes up where {@code p} is, with what its movement caps. */
   void keep(CornerPath p, double capped) {
     CornerPoint c = p.corners().point();
-    s = copy(c.s, s);
-    z = copy(c.z, z);
+    for (int i = 0; i < 3; i++) {
+      s[i] = copy(c.s[i], s[i]);
+      z[i] = copy(c.z[i], z[i]);
+    }
     tau = copy(c.tau, tau);
     y = copy(p.y, y);
     if (p.fastened() != null) {

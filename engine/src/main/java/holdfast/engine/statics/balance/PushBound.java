@@ -219,10 +219,12 @@ public final class PushBound {
 
   /** The forces of a path, or {@code share} of them and the rest of those at the centre. */
   private Forces forces(CornerPath p, CornerPath centre, double share) {
-    double[] s = p.corners().point().s;
+    double[][] s = p.corners().point().s;
     double[] x = p.fastened() == null ? null : p.fastened().x;
     if (centre == null) return model.forces(s, x);
-    return model.forces(between(centre.corners().point().s, s, share), x == null ? null : between(centre.fastened().x, x, share));
+    double[][] from = centre.corners().point().s;
+    double[][] to = {between(from[0], s[0], share), between(from[1], s[1], share), between(from[2], s[2], share)};
+    return model.forces(to, x == null ? null : between(centre.fastened().x, x, share));
   }
 
   private static double[] between(double[] from, double[] to, double share) {
@@ -293,17 +295,19 @@ public final class PushBound {
     return new Margin.Limited(factor, Math.max(factor, bound), f, Mechanism.of(model.heap, s.y(), model.lengthM));
   }
 
-  private static double[] corners(Heap heap, double[] x) {
-    List<Double> out = new ArrayList<>();
-    int o = 0;
-    for (Link l : heap.links()) {
-      if (!(l instanceof Link.Bearing b)) break;
-      out.add(b.friction() > 0 ? b.friction() * x[o] : x[o]);
-      out.add(b.friction() > 0 ? x[o + 1] : 0);
-      out.add(b.friction() > 0 ? x[o + 2] : 0);
-      o += b.friction() > 0 ? 3 : 1;
+  private static double[][] corners(Heap heap, double[] x) {
+    List<Link.Bearing> points = new ArrayList<>();
+    for (Link l : heap.links()) if (l instanceof Link.Bearing b) points.add(b);
+    double[][] out = new double[3][points.size()];
+    for (int k = 0, o = 0; k < points.size(); k++) {
+      double friction = points.get(k).friction();
+      out[0][k] = friction > 0 ? friction * x[o++] : x[o++];
+      if (friction > 0) {
+        out[1][k] = x[o++];
+        out[2][k] = x[o++];
+      }
     }
-    return out.stream().mapToDouble(d -> d).toArray();
+    return out;
   }
 
   private static double[] fastened(Heap heap, List<Element> elements, double[] x) {
