@@ -24,17 +24,23 @@ final class CornerCones {
   private final CornerPoint point;
   private final int count;
   private final double[][] later;
+  /** What tau times what is left to the largest push is to be. */
   private final double[] product;
-  /** What multipliers ask for, how the dual of a largest push moves without s, and what z is missing. */
   private final double[] kappa;
+  /** How tau is to move without s. */
   private final double[] alone;
+  /** What z is missing of the beginning. */
   private final double[] missing;
   private final double[][] u;
+  /** How much of g a step takes: kappa + share (g' u). */
   private final double[] along;
+  /** w' of what is scaled. */
   private final double[] turn;
   private final double[][] asked;
+  /** The step to the edge, scaled: forces and movements. */
   private final double[][] a;
   private final double[][] b;
+  /** For what is used at once. */
   private final double[][] x;
 
   /** One over the longest step that stays inside, of forces and of movements. */
@@ -131,7 +137,7 @@ final class CornerCones {
     for (int k = 0; k < count; k++) kappa[k] = tau[k] + share[k] * (s0[k] - tau[k] * g0[k]);
   }
 
-  /** Kappa of a step to the products and with what comes later, and how the multipliers move without s. */
+  /** Kappa of a step to the products and with what comes later. */
   private void multipliers(double rest) {
     double[] tau = point.tau;
     double[] s0 = point.s[0];
@@ -176,7 +182,7 @@ final class CornerCones {
     ask(once);
   }
 
-  /** Of the movement u: what W^2 has it ask along w, and with kappa along g. */
+  /** w' u of the movement u, and with g = eta (2 w0 w - e) how much of g it takes. */
   private void turns() {
     double[] w0 = scaling.w[0];
     double[] w1 = scaling.w[1];
@@ -312,6 +318,7 @@ final class CornerCones {
     measure();
   }
 
+  /** ds = later - s - W^2 u + along g: with turn = 2 eta (w0 along - w' u) that is turn w - eta (along - u0, u1, u2). */
   private void direction() {
     double[] w0 = scaling.w[0];
     double[] eta = scaling.eta;

@@ -1,6 +1,6 @@
 package holdfast.engine.statics.balance;
 
-/** The scaling of {@link CornerCones} at a {@link CornerPoint}, component by component like that. */
+/** The Nesterov-Todd scaling of {@link CornerCones} at a {@link CornerPoint}, kept as that is. */
 final class CornerScaling {
   private final CornerShape shape;
   private final CornerPoint point;
@@ -12,13 +12,14 @@ final class CornerScaling {
   final double[] overDetZ;
   /** One over 1 + w0. */
   final double[] n;
-  /** z scaled: l = W z over the root of eta. */
+  /** W z over the root of eta. */
   final double[][] l;
   /** First column of W^2. */
   final double[][] g;
   /** One over what is left to the largest push, and tau over what is left over 1 + that times g0, or zero. */
   final double[] overLeft;
   final double[] share;
+  /** For what is used at once. */
   final double[] scratch;
 
   /** Whether a largest push counts at any corner. */

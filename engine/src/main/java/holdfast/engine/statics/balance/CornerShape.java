@@ -30,7 +30,6 @@ final class CornerShape {
   private final int[] blockBb;
   private final int[] blockAb;
   private final double[] sum = new double[HALF];
-  private final double[] square = new double[36];
   /** Three columns of six a corner. */
   final double[] p;
   /** P J P' of a corner, J = diag(1, -1, -1). */
@@ -113,7 +112,7 @@ final class CornerShape {
           subtractSquare(k, h * at.g[0][k], h * at.g[1][k], h * at.g[2][k], sum);
         }
       }
-      addMatrix(i, sum, blocks);
+      addMatrix(i, blocks);
     }
   }
 
@@ -168,22 +167,75 @@ final class CornerShape {
     }
   }
 
-  /** Adds the matrix of a link to its bodies' blocks, and takes it from the block between them. */
-  private void addMatrix(int link, double[] sum, double[] blocks) {
-    double[] m = square;
-    for (int r = 0, e = 0; r < 6; r++) {
-      for (int c = 0; c <= r; c++, e++) {
-        m[6 * r + c] = sum[e];
-        m[6 * c + r] = sum[e];
-      }
-    }
-    int to = blockAa[link];
-    for (int e = 0; e < 36; e++) blocks[to + e] += m[e];
+  /** Adds the matrix of a link to its bodies' blocks, of which a factor reads the lower half, and takes it from that between. */
+  private void addMatrix(int link, double[] blocks) {
+    addLower(sum, blocks, blockAa[link]);
     if (b[link] < 0) return;
-    to = blockBb[link];
-    for (int e = 0; e < 36; e++) blocks[to + e] += m[e];
-    to = blockAb[link];
-    for (int e = 0; e < 36; e++) blocks[to + e] -= m[e];
+    addLower(sum, blocks, blockBb[link]);
+    subtract(sum, blocks, blockAb[link]);
+  }
+
+  private static void addLower(double[] half, double[] m, int to) {
+    m[to] += half[0];
+    m[to + 6] += half[1];
+    m[to + 7] += half[2];
+    m[to + 12] += half[3];
+    m[to + 13] += half[4];
+    m[to + 14] += half[5];
+    m[to + 18] += half[6];
+    m[to + 19] += half[7];
+    m[to + 20] += half[8];
+    m[to + 21] += half[9];
+    m[to + 24] += half[10];
+    m[to + 25] += half[11];
+    m[to + 26] += half[12];
+    m[to + 27] += half[13];
+    m[to + 28] += half[14];
+    m[to + 30] += half[15];
+    m[to + 31] += half[16];
+    m[to + 32] += half[17];
+    m[to + 33] += half[18];
+    m[to + 34] += half[19];
+    m[to + 35] += half[20];
+  }
+
+  private static void subtract(double[] half, double[] m, int to) {
+    m[to] -= half[0];
+    m[to + 1] -= half[1];
+    m[to + 2] -= half[3];
+    m[to + 3] -= half[6];
+    m[to + 4] -= half[10];
+    m[to + 5] -= half[15];
+    m[to + 6] -= half[1];
+    m[to + 7] -= half[2];
+    m[to + 8] -= half[4];
+    m[to + 9] -= half[7];
+    m[to + 10] -= half[11];
+    m[to + 11] -= half[16];
+    m[to + 12] -= half[3];
+    m[to + 13] -= half[4];
+    m[to + 14] -= half[5];
+    m[to + 15] -= half[8];
+    m[to + 16] -= half[12];
+    m[to + 17] -= half[17];
+    m[to + 18] -= half[6];
+    m[to + 19] -= half[7];
+    m[to + 20] -= half[8];
+    m[to + 21] -= half[9];
+    m[to + 22] -= half[13];
+    m[to + 23] -= half[18];
+    m[to + 24] -= half[10];
+    m[to + 25] -= half[11];
+    m[to + 26] -= half[12];
+    m[to + 27] -= half[13];
+    m[to + 28] -= half[14];
+    m[to + 29] -= half[19];
+    m[to + 30] -= half[15];
+    m[to + 31] -= half[16];
+    m[to + 32] -= half[17];
+    m[to + 33] -= half[18];
+    m[to + 34] -= half[19];
+    m[to + 35] -= half[20];
   }
 
   /** Adds the wrenches of corners' forces v, component by component, to what acts on the bodies. */

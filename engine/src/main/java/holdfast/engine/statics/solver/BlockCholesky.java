@@ -19,8 +19,8 @@ public final class BlockCholesky {
   private final double[] blocks;
   private final double[] work;
   private final double[] work2;
-  /** One over the diagonal of the block that is being factored. */
-  private final double[] over = new double[B];
+  /** One over the factor's diagonal. */
+  private final double[] over;
 
   /** Factors for {@code n} rows of blocks with an off-diagonal block for every pair in {@code pairs}. */
   public BlockCholesky(int n, List<int[]> pairs) {
@@ -34,6 +34,7 @@ public final class BlockCholesky {
     columnStart = pattern.columnStart;
     rowOf = pattern.rowOf;
     blocks = new double[rowOf.length * BB];
+    over = new double[n * B];
     work = new double[n * B];
     work2 = new double[n * B];
   }
@@ -89,8 +90,8 @@ public final class BlockCholesky {
     int u = 0;
     for (int j = 0; j < n; j++) {
       int diagonal = columnStart[j] * BB;
-      replaced += factorDiagonal(diagonal, least);
-      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) solveRight(i * BB, diagonal);
+      replaced += factorDiagonal(diagonal, j * B, least);
+      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) solveRight(i * BB, diagonal, j * B);
       for (int k = columnStart[j] + 1; k < columnStart[j + 1]; k++) {
         for (int i = k; i < columnStart[j + 1]; i++) subtractProduct(pattern.updateTarget[u++] * BB, i * BB, k * BB, i == k);
       }
@@ -98,7 +99,7 @@ public final class BlockCholesky {
     return replaced;
   }
 
-  private int factorDiagonal(int at, double least) {
+  private int factorDiagonal(int at, int row, double least) {
     int replaced = 0;
     for (int j = 0; j < B; j++) {
       double d = blocks[at + 7 * j];
@@ -109,19 +110,25 @@ public final class BlockCholesky {
       }
       double root = Math.sqrt(d);
       blocks[at + 7 * j] = root;
-      over[j] = 1 / root;
+      over[row + j] = 1 / root;
       for (int i = j + 1; i < B; i++) {
         double v = blocks[at + 6 * i + j];
         for (int k = 0; k < j; k++) v -= blocks[at + 6 * i + k] * blocks[at + 6 * j + k];
-        blocks[at + 6 * i + j] = v * over[j];
+        blocks[at + 6 * i + j] = v * over[row + j];
       }
     }
     return replaced;
   }
 
-  /** X := X L^-T for the block X at {@code at} and the lower triangle L at {@code diagonal}. */
-  private void solveRight(int at, int diagonal) {
+  /** X := X L^-T for the block X at {@code at} and the lower triangle L at {@code diagonal}, of {@code row} and the next five. */
+  private void solveRight(int at, int diagonal, int row) {
     double[] m = blocks;
+    double o0 = over[row];
+    double o1 = over[row + 1];
+    double o2 = over[row + 2];
+    double o3 = over[row + 3];
+    double o4 = over[row + 4];
+    double o5 = over[row + 5];
     double l10 = m[diagonal + 6];
     double l20 = m[diagonal + 12];
     double l21 = m[diagonal + 13];
@@ -138,12 +145,12 @@ public final class BlockCholesky {
     double l53 = m[diagonal + 33];
     double l54 = m[diagonal + 34];
     for (int r = at; r < at + BB; r += B) {
-      double x0 = m[r] * over[0];
-      double x1 = (m[r + 1] - x0 * l10) * over[1];
-      double x2 = (m[r + 2] - x0 * l20 - x1 * l21) * over[2];
-      double x3 = (m[r + 3] - x0 * l30 - x1 * l31 - x2 * l32) * over[3];
-      double x4 = (m[r + 4] - x0 * l40 - x1 * l41 - x2 * l42 - x3 * l43) * over[4];
-      double x5 = (m[r + 5] - x0 * l50 - x1 * l51 - x2 * l52 - x3 * l53 - x4 * l54) * over[5];
+      double x0 = m[r] * o0;
+      double x1 = (m[r + 1] - x0 * l10) * o1;
+      double x2 = (m[r + 2] - x0 * l20 - x1 * l21) * o2;
+      double x3 = (m[r + 3] - x0 * l30 - x1 * l31 - x2 * l32) * o3;
+      double x4 = (m[r + 4] - x0 * l40 - x1 * l41 - x2 * l42 - x3 * l43) * o4;
+      double x5 = (m[r + 5] - x0 * l50 - x1 * l51 - x2 * l52 - x3 * l53 - x4 * l54) * o5;
       m[r] = x0;
       m[r + 1] = x1;
       m[r + 2] = x2;
@@ -204,10 +211,10 @@ public final class BlockCholesky {
     take(rhs, work);
     for (int j = 0; j < n; j++) {
       forward(j, work);
-      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) below(i, j, work);
+      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) below(i * BB, j * B, rowOf[i] * B, work);
     }
     for (int j = n - 1; j >= 0; j--) {
-      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) above(i, j, work);
+      for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) above(i * BB, j * B, rowOf[i] * B, work);
       back(j, work);
     }
     give(work, out);
@@ -221,14 +228,14 @@ public final class BlockCholesky {
       forward(j, work);
       forward(j, work2);
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) {
-        below(i, j, work);
-        below(i, j, work2);
+        below(i * BB, j * B, rowOf[i] * B, work);
+        below(i * BB, j * B, rowOf[i] * B, work2);
       }
     }
     for (int j = n - 1; j >= 0; j--) {
       for (int i = columnStart[j] + 1; i < columnStart[j + 1]; i++) {
-        above(i, j, work);
-        above(i, j, work2);
+        above(i * BB, j * B, rowOf[i] * B, work);
+        above(i * BB, j * B, rowOf[i] * B, work2);
       }
       back(j, work);
       back(j, work2);
@@ -245,55 +252,77 @@ public final class BlockCholesky {
     for (int j = 0; j < n; j++) System.arraycopy(x, j * B, out, pattern.order[j] * B, B);
   }
 
+  // The sums of what follows are written out so that they stay in registers, in parts that a processor adds at once.
+
   private void forward(int j, double[] x) {
+    double[] m = blocks;
+    double[] o = over;
     int d = columnStart[j] * BB;
     int v = j * B;
-    for (int r = 0; r < B; r++) {
-      double s = x[v + r];
-      for (int k = 0; k < r; k++) s -= blocks[d + 6 * r + k] * x[v + k];
-      x[v + r] = s / blocks[d + 7 * r];
-    }
+    double x0 = x[v] * o[v];
+    double x1 = (x[v + 1] - m[d + 6] * x0) * o[v + 1];
+    double x2 = (x[v + 2] - m[d + 12] * x0 - m[d + 13] * x1) * o[v + 2];
+    double x3 = (x[v + 3] - m[d + 18] * x0 - m[d + 19] * x1 - m[d + 20] * x2) * o[v + 3];
+    double x4 = (x[v + 4] - m[d + 24] * x0 - m[d + 25] * x1 - m[d + 26] * x2 - m[d + 27] * x3) * o[v + 4];
+    double x5 = (x[v + 5] - m[d + 30] * x0 - m[d + 31] * x1 - m[d + 32] * x2 - m[d + 33] * x3 - m[d + 34] * x4) * o[v + 5];
+    x[v] = x0;
+    x[v + 1] = x1;
+    x[v + 2] = x2;
+    x[v + 3] = x3;
+    x[v + 4] = x4;
+    x[v + 5] = x5;
   }
 
   private void back(int j, double[] x) {
+    double[] m = blocks;
+    double[] o = over;
     int d = columnStart[j] * BB;
     int v = j * B;
-    for (int r = B - 1; r >= 0; r--) {
-      double s = x[v + r];
-      for (int k = r + 1; k < B; k++) s -= blocks[d + 6 * k + r] * x[v + k];
-      x[v + r] = s / blocks[d + 7 * r];
-    }
+    double x5 = x[v + 5] * o[v + 5];
+    double x4 = (x[v + 4] - m[d + 34] * x5) * o[v + 4];
+    double x3 = (x[v + 3] - m[d + 33] * x5 - m[d + 27] * x4) * o[v + 3];
+    double x2 = (x[v + 2] - m[d + 32] * x5 - m[d + 26] * x4 - m[d + 20] * x3) * o[v + 2];
+    double x1 = (x[v + 1] - m[d + 31] * x5 - m[d + 25] * x4 - m[d + 19] * x3 - m[d + 13] * x2) * o[v + 1];
+    double x0 = (x[v] - m[d + 30] * x5 - m[d + 24] * x4 - m[d + 18] * x3 - m[d + 12] * x2 - m[d + 6] * x1) * o[v];
+    x[v] = x0;
+    x[v + 1] = x1;
+    x[v + 2] = x2;
+    x[v + 3] = x3;
+    x[v + 4] = x4;
+    x[v + 5] = x5;
   }
 
-  /** What column {@code j} takes from the row of block {@code i}, the sums written out so that they stay in registers. */
-  private void below(int i, int j, double[] x) {
+  /** What column {@code v} takes from row {@code w} by the block at {@code at}. */
+  private void below(int at, int v, int w, double[] x) {
     double[] m = blocks;
-    int v = j * B;
-    int w = rowOf[i] * B;
     double x0 = x[v];
     double x1 = x[v + 1];
     double x2 = x[v + 2];
     double x3 = x[v + 3];
     double x4 = x[v + 4];
     double x5 = x[v + 5];
-    for (int r = 0, at = i * BB; r < B; r++, at += B) {
-      x[w + r] -= m[at] * x0 + m[at + 1] * x1 + m[at + 2] * x2 + m[at + 3] * x3 + m[at + 4] * x4 + m[at + 5] * x5;
-    }
+    x[w] -= m[at] * x0 + m[at + 1] * x1 + m[at + 2] * x2 + (m[at + 3] * x3 + m[at + 4] * x4 + m[at + 5] * x5);
+    x[w + 1] -= m[at + 6] * x0 + m[at + 7] * x1 + m[at + 8] * x2 + (m[at + 9] * x3 + m[at + 10] * x4 + m[at + 11] * x5);
+    x[w + 2] -= m[at + 12] * x0 + m[at + 13] * x1 + m[at + 14] * x2 + (m[at + 15] * x3 + m[at + 16] * x4 + m[at + 17] * x5);
+    x[w + 3] -= m[at + 18] * x0 + m[at + 19] * x1 + m[at + 20] * x2 + (m[at + 21] * x3 + m[at + 22] * x4 + m[at + 23] * x5);
+    x[w + 4] -= m[at + 24] * x0 + m[at + 25] * x1 + m[at + 26] * x2 + (m[at + 27] * x3 + m[at + 28] * x4 + m[at + 29] * x5);
+    x[w + 5] -= m[at + 30] * x0 + m[at + 31] * x1 + m[at + 32] * x2 + (m[at + 33] * x3 + m[at + 34] * x4 + m[at + 35] * x5);
   }
 
-  /** The same with the block turned: what its row takes from column {@code j}. */
-  private void above(int i, int j, double[] x) {
+  /** The same with the block turned: what its row takes from column {@code v}. */
+  private void above(int at, int v, int w, double[] x) {
     double[] m = blocks;
-    int v = j * B;
-    int w = rowOf[i] * B;
     double x0 = x[w];
     double x1 = x[w + 1];
     double x2 = x[w + 2];
     double x3 = x[w + 3];
     double x4 = x[w + 4];
     double x5 = x[w + 5];
-    for (int k = 0, at = i * BB; k < B; k++, at++) {
-      x[v + k] -= m[at] * x0 + m[at + 6] * x1 + m[at + 12] * x2 + m[at + 18] * x3 + m[at + 24] * x4 + m[at + 30] * x5;
-    }
+    x[v] -= m[at] * x0 + m[at + 6] * x1 + m[at + 12] * x2 + (m[at + 18] * x3 + m[at + 24] * x4 + m[at + 30] * x5);
+    x[v + 1] -= m[at + 1] * x0 + m[at + 7] * x1 + m[at + 13] * x2 + (m[at + 19] * x3 + m[at + 25] * x4 + m[at + 31] * x5);
+    x[v + 2] -= m[at + 2] * x0 + m[at + 8] * x1 + m[at + 14] * x2 + (m[at + 20] * x3 + m[at + 26] * x4 + m[at + 32] * x5);
+    x[v + 3] -= m[at + 3] * x0 + m[at + 9] * x1 + m[at + 15] * x2 + (m[at + 21] * x3 + m[at + 27] * x4 + m[at + 33] * x5);
+    x[v + 4] -= m[at + 4] * x0 + m[at + 10] * x1 + m[at + 16] * x2 + (m[at + 22] * x3 + m[at + 28] * x4 + m[at + 34] * x5);
+    x[v + 5] -= m[at + 5] * x0 + m[at + 11] * x1 + m[at + 17] * x2 + (m[at + 23] * x3 + m[at + 29] * x4 + m[at + 35] * x5);
   }
 }
