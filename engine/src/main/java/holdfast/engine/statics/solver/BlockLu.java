@@ -77,20 +77,34 @@ public final class BlockLu {
     return true;
   }
 
-  /** T := T - X Y. */
+  /** T := T - X Y, two rows at a time, so that what is read of Y serves both. */
   private static void subtractProduct(double[] t, int tAt, double[] x, int xAt, double[] y, int yAt) {
-    for (int r = 0; r < B; r++) {
-      int xr = xAt + B * r;
-      int tr = tAt + B * r;
-      double x0 = x[xr];
-      double x1 = x[xr + 1];
-      double x2 = x[xr + 2];
-      double x3 = x[xr + 3];
-      double x4 = x[xr + 4];
-      double x5 = x[xr + 5];
+    for (int r = 0; r < B; r += 2) {
+      int p = xAt + B * r;
+      int q = p + B;
+      int tp = tAt + B * r;
+      int tq = tp + B;
+      double p0 = x[p];
+      double p1 = x[p + 1];
+      double p2 = x[p + 2];
+      double p3 = x[p + 3];
+      double p4 = x[p + 4];
+      double p5 = x[p + 5];
+      double q0 = x[q];
+      double q1 = x[q + 1];
+      double q2 = x[q + 2];
+      double q3 = x[q + 3];
+      double q4 = x[q + 4];
+      double q5 = x[q + 5];
       for (int c = 0; c < B; c++) {
-        int yc = yAt + c;
-        t[tr + c] -= x0 * y[yc] + x1 * y[yc + 6] + x2 * y[yc + 12] + x3 * y[yc + 18] + x4 * y[yc + 24] + x5 * y[yc + 30];
+        double y0 = y[yAt + c];
+        double y1 = y[yAt + c + 6];
+        double y2 = y[yAt + c + 12];
+        double y3 = y[yAt + c + 18];
+        double y4 = y[yAt + c + 24];
+        double y5 = y[yAt + c + 30];
+        t[tp + c] -= p0 * y0 + p1 * y1 + p2 * y2 + p3 * y3 + p4 * y4 + p5 * y5;
+        t[tq + c] -= q0 * y0 + q1 * y1 + q2 * y2 + q3 * y3 + q4 * y4 + q5 * y5;
       }
     }
   }
