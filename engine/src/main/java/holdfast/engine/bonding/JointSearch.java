@@ -34,18 +34,21 @@ public final class JointSearch {
      *
      * @param least no cheaper set does
      * @param all why fixing every joint does not, where it does not
+     * @param butSlides slides that end in a fall are left; a {@link NotEnough} says why
      */
-    record Enough(List<JointSpec> joints, boolean least, Optional<String> all) implements Found {}
+    record Enough(List<JointSpec> joints, boolean least, Optional<String> all, boolean butSlides) implements Found {}
 
     /**
      * Not even fixing every joint meets it.
      *
      * @param slides what is not mended is a slide that ends in a fall
+     * @param rest what else there is can be mended by joints: an {@link Enough} says by which
      * @param reason why not
      * @param joints how many can be fixed
      * @param proven no choice among them does; where false, not every choice was asked
      */
-    record NotEnough(List<String> rocks, String reason, int joints, boolean proven, boolean slides) implements Found {}
+    record NotEnough(List<String> rocks, String reason, int joints, boolean proven, boolean slides, boolean rest)
+        implements Found {}
   }
 
   /** Is told how the search goes on; nothing that it does changes what is found. */
@@ -79,9 +82,15 @@ public final class JointSearch {
       Optional<TierQuestion.Refusal> no = asking.refusal(new BitSet());
       if (no.isEmpty()) continue;
       Found found = search(asking, watch);
-      out.add(found);
-      boolean more = no.get().kind() != TierQuestion.Kind.SLIDING && found instanceof Found.NotEnough n && n.slides();
-      if (more) out.add(search(new Asking(scene, rocks, asking.candidates, threads, Slides.NONE), watch));
+      boolean more = no.get().kind() != TierQuestion.Kind.SLIDING && found instanceof Found.NotEnough n && n.slides;
+      if (!more) {
+        out.add(found);
+        continue;
+      }
+      Found rest = search(new Asking(scene, rocks, asking.candidates, threads, Slides.NONE), watch);
+      Found.NotEnough left = (Found.NotEnough) found;
+      out.add(new Found.NotEnough(left.rocks, left.reason, left.joints, left.proven, true, rest instanceof Found.Enough));
+      out.add(rest instanceof Found.Enough e ? new Found.Enough(e.joints, e.least, e.all, true) : rest);
     }
     return out;
   }
@@ -98,16 +107,16 @@ public final class JointSearch {
     List<JointSpec> candidates = asking.candidates;
     List<String> rocks = asking.rocks.stream().map(asking.scene::name).toList();
     if (candidates.isEmpty()) {
-      return new Found.NotEnough(rocks, "there is no joint left to fix", 0, true, slides(asking.refusal(new BitSet())));
+      return new Found.NotEnough(rocks, "there is no joint left to fix", 0, true, slides(asking.refusal(new BitSet())), false);
     }
     CheapestSet.Found found = CheapestSet.of(costs(asking.scene, candidates), asking, asking.threads,
         (asked, of, best) -> watch.at(asked, of, best.cardinality()));
     BitSet every = new BitSet();
     every.set(0, candidates.size());
     Optional<String> all = asking.refusal(every).map(TierQuestion.Refusal::words);
-    return found.set().<Found>map(set -> new Found.Enough(of(candidates, set), found.proven(), all))
+    return found.set().<Found>map(set -> new Found.Enough(of(candidates, set), found.proven(), all, false))
         .orElseGet(() -> new Found.NotEnough(rocks, all.orElseThrow(), candidates.size(), found.proven(),
-            slides(asking.refusal(every))));
+            slides(asking.refusal(every)), false));
   }
 
   private static boolean slides(Optional<TierQuestion.Refusal> no) {

@@ -65,10 +65,11 @@ final class BondingFindings {
       case 1 -> "with its one open joint in mortar, " + n.reason();
       default -> text("with all %d open joints in mortar, %s", n.joints(), n.reason());
     };
-    String does = n.proven() ? "Fixing joints alone does not mend" : "Fixing every open joint does not mend";
+    String does = (n.proven() ? "Fixing joints alone does not mend " : "Fixing every open joint does not mend ")
+        + (n.rest() ? "a slide in " : "");
     String open = n.proven() ? "" : " Not every choice of fewer was asked.";
     return Draft.note(Code.NEEDS_BOND).about(n.rocks()).say(
-        text("%s the heap of %s: %s.%s", does, Draft.names(n.rocks()), tried, open),
+        text("%sthe heap of %s: %s.%s", does, Draft.names(n.rocks()), tried, open),
         n.slides()
             ? "Change the layout first: move what slides in over what carries it, so that a slide leaves all of it carried."
             : "Change the layout first: lower it, or give it broader feet.");
@@ -76,7 +77,8 @@ final class BondingFindings {
 
   private static Finding needed(JointSearch.Found.Enough set, JointSpec j) {
     String rest = set.joints().stream().filter(o -> o != j).map(o -> o.a() + " to " + o.b()).collect(Collectors.joining("; "));
-    String with = rest.isEmpty() ? "this joint alone meets the tier" : "together with " + rest + " it meets the tier";
+    String with = (rest.isEmpty() ? "this joint alone meets the tier" : "together with " + rest + " it meets the tier")
+        + (set.butSlides() ? " but for a slide that ends in a fall" : "");
     String least = set.least() ? "no cheaper set does" : "the set is good but not proven least: a cheaper one was not ruled out";
     return Draft.fail(Code.NEEDS_BOND).about(j.a(), j.b()).say(
         text("The joint between %s and %s needs fixing; %s, and %s.%s", j.a(), j.b(), with, least,
