@@ -127,7 +127,7 @@ public final class TextReport {
     SeverityLook look = SeverityLook.of(f.severity());
     String tag = Words.padded(look.shape() + " " + f.severity().word(), INDENT.length(), false);
     String about = String.join(", ", f.about());
-    String title = f.title() + (about.isEmpty() || f.title().contains(about) ? "" : ": " + Words.clean(about));
+    String title = f.title() + (about.isEmpty() || saidByTitle(f, about) ? "" : ": " + Words.clean(about));
     text.append('\n').append(look.paint(tag, colour));
     List<String> lines = Words.wrap(title, WIDTH - INDENT.length());
     text.append(lines.get(0)).append('\n');
@@ -136,6 +136,11 @@ public final class TextReport {
     String figures = figures(f);
     if (!figures.isEmpty()) paragraph(INDENT, INDENT, figures);
     if (!f.remedy().isBlank()) paragraph(INDENT.substring(2) + "→ ", INDENT, said(f.remedy()));
+  }
+
+  /** The title names the bottom pane itself; a rock's name may happen to be a part of any title, and is told all the same. */
+  private boolean saidByTitle(Finding f, String about) {
+    return f.title().contains(about) && report.scene().rocks().stream().noneMatch(r -> r.name().equals(about));
   }
 
   /** Figure against limit, and the state that governs. */

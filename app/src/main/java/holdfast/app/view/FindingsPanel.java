@@ -231,7 +231,9 @@ final class FindingsPanel {
 
   private String title(Finding f) {
     String t = f.title();
-    String who = f.about().isEmpty() ? "" : f.about().get(0) + ": ";
+    boolean told = f.about().isEmpty()
+        || f.title().contains(f.about().get(0)) && bench.scene().rocks().stream().noneMatch(r -> r.name().equals(f.about().get(0)));
+    String who = told ? "" : f.about().get(0) + ": ";
     return capital(who + t);
   }
 

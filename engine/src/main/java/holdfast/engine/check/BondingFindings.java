@@ -32,7 +32,8 @@ final class BondingFindings {
     Slides slides = new SlideQuestion(threads, study.recall());
     for (JointSearch.Found found : JointSearch.search(study.scene(), threads, slides, searching)) {
       if (found instanceof JointSearch.Found.Enough e) e.joints().forEach(j -> out.add(needed(e, j)));
-      if (found instanceof JointSearch.Found.NotEnough n) out.add(notEnough(n));
+      // A rock that touches no other has no joint: what it needs its own finding says.
+      if (found instanceof JointSearch.Found.NotEnough n && (n.joints() > 0 || n.rocks().size() > 1)) out.add(notEnough(n));
     }
     return out;
   }

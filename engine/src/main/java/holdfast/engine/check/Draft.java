@@ -2,6 +2,8 @@ package holdfast.engine.check;
 
 import holdfast.engine.statics.heap.Mechanism;
 import holdfast.engine.statics.heap.State;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -97,6 +99,11 @@ final class Draft {
   /** Rounded up to a whole one: what is to be moved is never told shorter than it must be. */
   static double wholeUp(double figure) {
     return Math.ceil(figure - ROUNDING);
+  }
+
+  /** A figure as the scene gives it, to a thousandth and without idle zeros: 20, 7.5. What was asked is not told as more. */
+  static String plain(double figure) {
+    return BigDecimal.valueOf(figure).setScale(3, RoundingMode.FLOOR).stripTrailingZeros().toPlainString();
   }
 
   /** Names in a row: a; a and b; a, b and c. */

@@ -8,23 +8,32 @@ import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /** The one line on top. */
 final class Headline {
+  /** So many kinds of fault are told by name. */
+  private static final int NAMED = 4;
+
   private Headline() {}
 
   static String of(HeapStudy study, CheckReport.Verdict verdict, List<Finding> findings, List<List<PushFound>> roses) {
     double tier = study.scene().scene().settings().get(Setting.PUSH_TIER_N);
     return switch (verdict) {
-      case PASSES -> text("Stands and stays in every state; nothing topples under a push of %.0f N on any rock from any side%s.",
-          tier, weakest(study, roses)) + left(study.scene().scene());
+      case PASSES -> text("Stands and stays in every state; nothing topples under a push of %s N on any rock from any side%s.",
+          Draft.plain(tier), weakest(study, roses)) + left(study.scene().scene());
       case NOTHING -> "No rock is placed yet. Give each rock of the heap its place, then check again."
           + left(study.scene().scene());
       case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
-      case FAILS -> "Not safe as it is: " + findings.stream().filter(f -> f.severity() == Severity.FAIL)
-          .map(f -> f.code().title()).distinct().limit(4).collect(Collectors.joining(", ")) + ".";
+      case FAILS -> "Not safe as it is: " + kinds(findings) + ".";
     };
+  }
+
+  /** What fails, the gravest kinds by name and how many more there are. */
+  private static String kinds(List<Finding> findings) {
+    List<String> kinds = findings.stream().filter(f -> f.severity() == Severity.FAIL).map(f -> f.code().title()).distinct().toList();
+    // Not one alone under "more": its name takes no more room.
+    if (kinds.size() <= NAMED + 1) return String.join(", ", kinds);
+    return String.join(", ", kinds.subList(0, NAMED)) + text(" and %d more kinds of fault", kinds.size() - NAMED);
   }
 
   /** Rocks that have no place are not judged, and it is said that they are not. */

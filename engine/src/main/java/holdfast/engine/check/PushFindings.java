@@ -10,6 +10,7 @@ import holdfast.engine.statics.heap.Movement;
 import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.engine.work.Parallel;
 import holdfast.model.geom.Vec3;
+import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
@@ -74,9 +75,16 @@ final class PushFindings {
         .moving(p.mechanism()).say(
         text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()),
             Headings.word(p.degrees()), with, paneAhead(rock, p)),
-        JointSearch.open(study.scene(), rock).isEmpty()
-            ? text("Turn %s onto a broader side, lower it, or lay a stone to either side.", name)
+        JointSearch.open(study.scene(), rock).isEmpty() ? broader(name)
             : text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
+  }
+
+  /** Where no joint is left to fix: what is fixed together already goes over as one piece. */
+  private String broader(String name) {
+    Scene scene = study.scene().scene();
+    return FixedPiece.of(scene, name).size() == 1
+        ? text("Turn %s onto a broader side, lower it, or lay a stone to either side.", name)
+        : text("Give %s a broader foot, lower it, or lay a stone to either side.", FixedPiece.words(scene, name));
   }
 
   /** A rock that goes over may strike a pane that is nearer than it is tall. */
@@ -125,7 +133,11 @@ final class PushFindings {
     Draft draft = Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism());
     return Optional.of(draft.say(
         text("%s tips when pressed down on its rim with %.1f N.", name, Draft.down(p.marginN())),
-        JointSearch.open(study.scene(), rock).isEmpty() ? text("Turn %s onto a broader side, or put a rest under its rim.", name)
+        JointSearch.open(study.scene(), rock).isEmpty()
+            ? FixedPiece.of(study.scene().scene(), name).size() == 1
+                ? text("Turn %s onto a broader side, or put a rest under its rim.", name)
+                : text("Put a rest under the rim of %s, or give %s a broader foot.", name,
+                    FixedPiece.words(study.scene().scene(), name))
             : text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
   }
 

@@ -25,8 +25,8 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     List<Finding> out = new ArrayList<>();
     List<GapLine> lines = new ArrayList<>();
     Gaps gaps = Gaps.of(scene, shapes.placed());
-    for (Gaps.PaneGap g : gaps.panes()) pane(g, out, lines);
-    for (Gaps.DeviceGap g : gaps.devices()) device(g, out, lines);
+    for (Gaps.PaneGap g : gaps.panes()) pane(scene, g, out, lines);
+    for (Gaps.DeviceGap g : gaps.devices()) device(scene, g, out, lines);
     for (Gaps.RockHeight h : gaps.heights()) height(scene, h, out);
     for (Gaps.ArmReach r : gaps.reaches()) {
       if (r.kept()) continue;
@@ -41,7 +41,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     return new RoomFindings(out, lines);
   }
 
-  private static void pane(Gaps.PaneGap g, List<Finding> out, List<GapLine> lines) {
+  private static void pane(Scene scene, Gaps.PaneGap g, List<Finding> out, List<GapLine> lines) {
     double mm = g.distanceM() * 1e3;
     double limit = g.requiredM() * 1e3;
     String pane = g.side().word() + " pane";
@@ -50,12 +50,17 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     if (mm < 0.5) {
       out.add(Draft.fail(Code.TOUCHES_PANE).about(g.name(), pane).figure(mm, limit, "mm").say(
           text("%s touches the %s.", g.name(), pane),
-          text("Move %s at least %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
+          text("Move %s at least %.0f mm %s.", piece(scene, g.name()), Draft.wholeUp(limit - mm), away(g))));
       return;
     }
     out.add(Draft.fail(Code.GAP).about(g.name(), pane).figure(mm, limit, "mm").say(
         text("%s stands %.0f mm from the %s.", g.name(), Draft.wholeDown(mm), pane),
-        text("Move %s at least %.0f mm %s.", g.name(), Draft.wholeUp(limit - mm), away(g))));
+        text("Move %s at least %.0f mm %s.", piece(scene, g.name()), Draft.wholeUp(limit - mm), away(g))));
+  }
+
+  /** What is fixed together goes together: moved alone, a rock would tear its joints. */
+  private static String piece(Scene scene, String rock) {
+    return FixedPiece.of(scene, rock).size() > 1 ? rock + " and what is fixed to it" : rock;
   }
 
   private static String away(Gaps.PaneGap g) {
@@ -67,13 +72,13 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     };
   }
 
-  private static void device(Gaps.DeviceGap g, List<Finding> out, List<GapLine> lines) {
+  private static void device(Scene scene, Gaps.DeviceGap g, List<Finding> out, List<GapLine> lines) {
     double mm = g.distanceM() * 1e3;
     lines.add(new GapLine(g.name(), g.device(), mm, g.requiredM() * 1e3));
     if (g.kept()) return;
     out.add(Draft.fail(Code.BLOCKS_DEVICE).about(g.name(), g.device()).figure(mm, g.requiredM() * 1e3, "mm").say(
         text("%s stands %.0f mm from %s.", g.name(), Draft.wholeDown(mm), g.device()),
-        text("Move %s at least %.0f mm away from it.", g.name(), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
+        text("Move %s at least %.0f mm away from it.", piece(scene, g.name()), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
   }
 
   private static void height(Scene scene, Gaps.RockHeight h, List<Finding> out) {

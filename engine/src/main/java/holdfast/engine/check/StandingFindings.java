@@ -185,14 +185,30 @@ final class StandingFindings {
     List<Finding> out = new ArrayList<>();
     for (int i = 0; i < scene.rocks().size(); i++) {
       var r = scene.rocks().get(i);
-      double over = Math.max(
-          Math.max(r.reach(Vec3.X) * 1e3 - length, r.reach(Vec3.Y) * 1e3 - width),
-          Math.max(r.reach(Vec3.X.negated()) * 1e3, Math.max(r.reach(Vec3.Y.negated()) * 1e3, r.reach(Vec3.Z.negated()) * 1e3)));
+      double left = r.reach(Vec3.X.negated()) * 1e3;
+      double right = r.reach(Vec3.X) * 1e3 - length;
+      double front = r.reach(Vec3.Y.negated()) * 1e3;
+      double back = r.reach(Vec3.Y) * 1e3 - width;
+      double down = r.reach(Vec3.Z.negated()) * 1e3;
+      double over = Math.max(Math.max(Math.max(left, right), Math.max(front, back)), down);
       if (over > 1) {
+        List<String> way = new ArrayList<>();
+        into(way, left, right, "to the right", "to the left");
+        into(way, front, back, "back", "forward");
+        into(way, down, Double.NEGATIVE_INFINITY, "up", "");
+        boolean fits = !(left + right > 0 || front + back > 0);
         out.add(Draft.fail(Code.OUTSIDE).about(scene.name(i)).figure(over, 0, "mm").say(
-            text("%s reaches %.0f mm through the glass.", scene.name(i), over), "Move it in."));
+            text("%s reaches %.0f mm through the glass.", scene.name(i), Draft.wholeUp(over)),
+            fits ? text("Move %s at least %s.", scene.name(i), Draft.names(way))
+                : text("Turn %s, or choose a smaller rock: it is longer than the tank that way.", scene.name(i))));
       }
     }
     return out;
+  }
+
+  /** How far in along one line of the tank, from the end that is passed. */
+  private static void into(List<String> way, double low, double high, String up, String down) {
+    if (low > 0) way.add(text("%.0f mm %s", Draft.wholeUp(low), up));
+    else if (high > 0) way.add(text("%.0f mm %s", Draft.wholeUp(high), down));
   }
 }
