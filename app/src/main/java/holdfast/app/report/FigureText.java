@@ -4,9 +4,12 @@ import static java.math.RoundingMode.CEILING;
 import static java.math.RoundingMode.FLOOR;
 import static java.math.RoundingMode.HALF_EVEN;
 
+import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A finding's figure beside its limit, rounded to the safe side and with as many decimals as tell the two apart. */
 public final class FigureText {
@@ -14,13 +17,39 @@ public final class FigureText {
 
   /** "found: 11.6 mm, wanted: at least 50.0 mm". */
   public static String against(double figure, double limit, String unit, Severity severity, Units units) {
+    String side = severity == Severity.NOTE ? "limit " : figure < limit ? "wanted: at least " : "wanted: at most ";
+    List<String> both = both(figure, limit, unit, units);
+    return "found: " + both.get(0) + ", " + side + both.get(1);
+  }
+
+  private static List<String> both(double figure, double limit, String unit, Units units) {
     boolean below = figure < limit;
-    String side = severity == Severity.NOTE ? "limit " : below ? "wanted: at least " : "wanted: at most ";
     for (int more = 0; ; more++) {
       String a = rounded(figure, unit, below ? FLOOR : CEILING, more, units);
       String b = rounded(limit, unit, below ? CEILING : FLOOR, more, units);
-      if (!a.equals(b) || figure == limit || more == 3) return "found: " + a + ", " + side + b;
+      if (!a.equals(b) || figure == limit || more == 3) return List.of(a, b);
     }
+  }
+
+  /**
+   * A finding's sentence in these units. Where it tells the finding's own figure, rounded to be read in metric, the figure is
+   * what is converted, and reads the same as beside its limit.
+   */
+  public static String sentence(Finding f, Units units) {
+    String metric = f.sentence();
+    if (units == Units.METRIC || f.figure().isEmpty() || f.limit().isEmpty() || Quantity.ofUnit(f.unit()).isEmpty()) {
+      return units.prose(metric);
+    }
+    double figure = f.figure().getAsDouble();
+    Matcher m = Pattern.compile("(?<![\\w.])(\\d+(?:\\.\\d+)?) " + Pattern.quote(f.unit()) + "(?![\\w/²])").matcher(metric);
+    while (m.find()) {
+      int point = m.group(1).indexOf('.');
+      double digit = Math.pow(10, point < 0 ? 0 : point + 1 - m.group(1).length());
+      if (Math.abs(Double.parseDouble(m.group(1)) - figure) >= digit) continue;
+      return units.prose(metric.substring(0, m.start())) + both(figure, f.limit().getAsDouble(), f.unit(), units).get(0)
+          + units.prose(metric.substring(m.end()));
+    }
+    return units.prose(metric);
   }
 
   /**

@@ -91,6 +91,14 @@ public final class JsonReport {
       m.put("gave_way_first", weak);
       root.put("variations", m);
     });
+    root.put("own_figures", OwnFigures.of(r.scene().settings()).stream().map(o -> {
+      Map<String, Object> m = new LinkedHashMap<>();
+      m.put("setting", o.setting().key());
+      m.put("value", o.value());
+      m.put("usual", o.setting().initial());
+      m.put("unit", o.setting().unit());
+      return m;
+    }).toList());
     Set<String> cautions = new LinkedHashSet<>(r.cautions());
     r.pane().ifPresent(p -> cautions.addAll(p.cautions()));
     root.put("cautions", cautions);

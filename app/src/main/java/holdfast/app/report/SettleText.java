@@ -30,7 +30,7 @@ public final class SettleText {
   public static String verdict(SettleResult.Settled s, Units units) {
     int n = s.moves().size();
     if (n == 0) return "Nothing to settle: no rock is placed.\n";
-    String rocks = n == 1 ? "The rock" : "All " + n + " rocks";
+    String rocks = n == 1 ? "The rock" : n == 2 ? "Both rocks" : "All " + n + " rocks";
     if (!rests(s)) {
       return "Not settled: " + (s.atRest() ? "" : "the heap did not come to rest; ") + "deepest overlap "
           + units.text(Quantity.LENGTH, s.worstOverlapM() * 1e3, RoundingMode.UP) + ", widest hover "
@@ -62,8 +62,8 @@ public final class SettleText {
     for (SettleResult.Move m : s.moves()) if (m.shiftM() * 1e3 > FAR_MM || m.turnRad() > Math.toRadians(10)) far.add(m.rock());
     if (!far.isEmpty()) {
       b.append("\nLook at ").append(String.join(", ", far)).append(far.size() == 1
-          ? ": it could not lie where it was sketched, and slid or tipped on its way down.\n"
-          : ": they could not lie where they were sketched, and slid or tipped on their way down.\n");
+          ? ": it came to lie far from where it was sketched. It hovered or overlapped there, or slid or tipped on its way.\n"
+          : ": they came to lie far from where they were sketched. They hovered or overlapped there, or slid or tipped.\n");
     }
     b.append("\nAt rest is not safe: holdfast check says whether the heap stands.\n");
     return b.toString();

@@ -76,6 +76,7 @@ public final class TextReport {
     feet();
     gaps();
     report.pane().ifPresent(this::pane);
+    ownFigures();
     cautions();
   }
 
@@ -99,6 +100,8 @@ public final class TextReport {
         + " " + units.sign(Quantity.LENGTH) + " inside");
     // A figure is not parted from its unit at the end of a line.
     facts.add("each rock to bear " + units.brief(Quantity.FORCE, s.settings().get(Setting.PUSH_TIER_N)).replace(' ', HOLDS));
+    List<OwnFigures.Own> own = OwnFigures.of(s.settings());
+    if (!own.isEmpty()) facts.add(OwnFigures.count(own).replace(' ', HOLDS));
     Words.wrap(String.join(" · ", facts), WIDTH - 2)
         .forEach(l -> text.append("  ").append(l.replace(HOLDS, ' ')).append('\n'));
   }
@@ -132,7 +135,7 @@ public final class TextReport {
     List<String> lines = Words.wrap(title, WIDTH - INDENT.length());
     text.append(lines.get(0)).append('\n');
     lines.stream().skip(1).forEach(l -> text.append(INDENT).append(l).append('\n'));
-    paragraph(INDENT, INDENT, said(f.sentence()));
+    paragraph(INDENT, INDENT, Words.clean(FigureText.sentence(f, units)));
     String figures = figures(f);
     if (!figures.isEmpty()) paragraph(INDENT, INDENT, figures);
     if (!f.remedy().isBlank()) paragraph(INDENT.substring(2) + "→ ", INDENT, said(f.remedy()));
@@ -257,6 +260,16 @@ public final class TextReport {
   private void pane(PaneReport pane) {
     text.append("\nBottom pane\n").append(PaneText.cases(pane, units).render(WIDTH));
     PaneText.notes(pane, units).forEach(n -> paragraph("  - ", "    ", Words.clean(n)));
+  }
+
+  private void ownFigures() {
+    Table t = new Table().words("figure").figures("here").figures("usual").words("unit").words("what it is");
+    for (OwnFigures.Own o : OwnFigures.of(report.scene().settings())) {
+      Setting s = o.setting();
+      t.row(s.key(), SettingUnits.shown(s, o.value(), units), SettingUnits.shown(s, s.initial(), units),
+          s.unit().isEmpty() ? "" : SettingUnits.sign(s, units), said(o.about()));
+    }
+    table("Figures of its own", t, "Set in the scene, instead of what is usual: the verdict is worth what they are.");
   }
 
   private void table(String title, Table t, String note) {

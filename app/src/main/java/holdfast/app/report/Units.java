@@ -66,8 +66,8 @@ public enum Units {
   /**
    * A sentence of the engine, which speaks metric, in these units: every figure that stands before a known unit is
    * rewritten, to about the number of digits that it had, a length to a sixteenth of an inch. What is at least so much is
-   * not made less by that, nor what is at most so much more, nor a room or the push that moves something. Grams stay, since
-   * the same sign stands for gravity.
+   * not made less by that, nor what is at most so much more, nor a room, the push that moves something or how far a rock was
+   * moved to try it. Grams stay, since the same sign stands for gravity.
    */
   public String prose(String metric) {
     if (this == METRIC) return metric.replaceAll("(?<=mm)2(?!\\w)", "²");
@@ -81,8 +81,8 @@ public enum Units {
 
   private static RoundingMode rounding(String before, String figure, String after) {
     if (before.endsWith("at least ")) return RoundingMode.CEILING;
-    boolean least = before.endsWith("at most ") || figure.contains(".") && MARGIN.matcher(before).find()
-        || ROOM.matcher(after).lookingAt();
+    boolean least = before.endsWith("at most ") || before.endsWith("moved ")
+        || figure.contains(".") && MARGIN.matcher(before).find() || ROOM.matcher(after).lookingAt();
     return least ? RoundingMode.FLOOR : RoundingMode.HALF_EVEN;
   }
 

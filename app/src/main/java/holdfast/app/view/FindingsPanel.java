@@ -175,7 +175,7 @@ final class FindingsPanel {
     float y = ImGui.getCursorScreenPosY();
     float w = ImGui.getContentRegionAvailX();
     float line = ImGui.getFontSize();
-    String sentence = capital(bench.units().prose(f.sentence()));
+    String sentence = capital(FigureText.sentence(f, bench.units()));
     float indent = ui.px(32);
     List<String> lines = ui.brokenAt(sentence, w - indent - ui.px(8));
     List<String> heads = ui.strongBrokenAt(title(f), w - indent - ui.px(8));

@@ -57,7 +57,7 @@ class SettleCommandTest {
     Run run = Run.holdfast("settle", sketch(folder).toString(), "-o", out.toString());
     assertThat(run.err()).isEmpty();
     assertThat(run.exit()).isZero();
-    assertThat(run.out()).startsWith("All 2 rocks rest on real contacts; the largest move was 20.0 mm (foot).\n")
+    assertThat(run.out()).startsWith("Both rocks rest on real contacts; the largest move was 20.0 mm (foot).\n")
         .contains("foot").contains("floor grid, cap").endsWith("Wrote " + out + ".\n");
     List<Placement> placed = placements(out);
     double apart = placed.get(1).atMm().z() - placed.get(0).atMm().z();
@@ -73,7 +73,7 @@ class SettleCommandTest {
     Path again = folder.resolve("again.json");
     Run.holdfast("settle", sketch(folder).toString(), "-o", out.toString());
     Run run = Run.holdfast("settle", out.toString(), "-o", again.toString());
-    assertThat(run.out()).startsWith("All 2 rocks rest on real contacts; nothing had to move.\n");
+    assertThat(run.out()).startsWith("Both rocks rest on real contacts; nothing had to move.\n");
     List<Placement> one = placements(out);
     List<Placement> two = placements(again);
     for (int i = 0; i < one.size(); i++) assertThat(two.get(i).atMm().distanceTo(one.get(i).atMm())).isLessThan(1e-5);

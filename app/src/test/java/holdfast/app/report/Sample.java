@@ -61,7 +61,7 @@ final class Sample {
                 "Without the bond between the ledge with quite a long name and the table slab the heap falls.",
                 "Add a rod beside it."),
             new Finding(Code.ROCK_AMOUNT, Severity.NOTE, List.of(), OptionalDouble.of(0.094), OptionalDouble.empty(), "kg/L",
-                Optional.empty(), "There are 0.09 kg of rock to a litre of water, a usual amount.", "")),
+                Optional.empty(), "14.2 kg of rock in 158 litres is within the usual range.", "")),
         List.of(
             new StateLine(State.DRY, Standing.STAYS, 0.2139, 0.2201, 270, Optional.empty()),
             new StateLine(State.FILLED, Standing.STAYS, 0.1311, 0.1354, 247.5, Optional.empty()),

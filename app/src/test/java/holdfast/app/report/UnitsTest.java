@@ -6,8 +6,13 @@ import static java.math.RoundingMode.HALF_EVEN;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import holdfast.engine.check.Code;
+import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import java.math.RoundingMode;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -121,7 +126,7 @@ class UnitsTest {
     "0.1 g sideways, 5 Newtons, 3 mmx, a12 mm | 0.1 g sideways, 5 Newtons, 3 mmx, a12 mm",
     "7 N s                                    | 1.57 lbf s",
     "2.7 kg of rock in 158 litres             | 5.95 lb of rock in 41.7 gal",
-    "moved 20 mm that way                     | moved 13/16 in that way",
+    "moved 20 mm that way                     | moved 3/4 in that way",
     "a foot 2 mm thick, 0.3 mm apart          | a foot 0.08 in thick, 0.01 in apart",
     "Move it at least 13 mm back.             | Move it at least 9/16 in back.",
     "a gap of at most 13 mm, 10 mm to spare   | a gap of at most 1/2 in, 3/8 in to spare",
@@ -150,5 +155,33 @@ class UnitsTest {
     assertThat(FigureText.range(0.0601, 0.06, 0.24, Units.US).get(0)).isEqualTo("0.51 lb/gal");
     assertThat(FigureText.range(0.2399, 0.06, 0.24, Units.US).get(0)).isEqualTo("2.00 lb/gal");
     assertThat(FigureText.range(0.1, 0.06, 0.24, Units.METRIC)).containsExactly("0.10 kg/L", "0.06", "0.24 kg/L");
+  }
+
+  private static Finding finding(double figure, double limit, String unit, String sentence) {
+    return new Finding(Code.SLIDES, Severity.WARN, List.of("antler"), OptionalDouble.of(figure), OptionalDouble.of(limit), unit,
+        Optional.empty(), sentence, "");
+  }
+
+  /**
+   * 0.990868 N are 0.22275 lbf (4.4482216 N to the pound-force, NIST SP 811, published): a sentence that tells 0.9 N of it tells
+   * the 0.22 lbf that stand beside the limit, not the 0.202 that 0.9 N would be. 369.6 mm are 14.551 in; 20 mm are 0.787 in.
+   */
+  @Test
+  void aSentenceTellsItsFindingsFigureAsItStandsBesideTheLimit() {
+    Finding slides = finding(0.990868, 20, "N", "antler slides under a push of 0.9 N toward the back; moved 20 mm that way it stands.");
+    assertThat(FigureText.against(0.990868, 20, "N", Severity.WARN, Units.US)).startsWith("found: 0.22 lbf,");
+    assertThat(FigureText.sentence(slides, Units.US))
+        .isEqualTo("antler slides under a push of 0.22 lbf toward the back; moved 3/4 in that way it stands.");
+    assertThat(FigureText.sentence(slides, Units.METRIC)).isEqualTo(slides.sentence());
+    Finding tall = finding(369.6, 303.3, "mm", "crown reaches 370 mm, 82 % of the water's depth.");
+    assertThat(FigureText.against(369.6, 303.3, "mm", Severity.FAIL, Units.US)).startsWith("found: 14 9/16 in,");
+    assertThat(FigureText.sentence(tall, Units.US)).isEqualTo("crown reaches 14 9/16 in, 82 % of the water's depth.");
+  }
+
+  /** What a sentence tells beside its figure is converted by itself. */
+  @Test
+  void otherFiguresOfASentenceAreTheirOwn() {
+    assertThat(FigureText.sentence(finding(5, 20, "N", "a push of 16.9 N, toward 12 mm"), Units.US))
+        .isEqualTo("a push of 3.79 lbf, toward 1/2 in");
   }
 }

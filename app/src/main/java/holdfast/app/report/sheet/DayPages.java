@@ -1,5 +1,7 @@
 package holdfast.app.report.sheet;
 
+import holdfast.app.report.FigureText;
+import holdfast.app.report.OwnFigures;
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Finding;
@@ -9,6 +11,7 @@ import holdfast.model.scene.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** The numbered steps of the days around the build with a caution beside each, then what the check found. */
 final class DayPages {
@@ -74,8 +77,14 @@ final class DayPages {
     List<List<String>> rows = new ArrayList<>();
     for (Finding k : check.findings()) {
       if (k.severity() == Severity.NOTE) continue;
-      rows.add(List.of(k.severity().word().toUpperCase(Locale.ROOT), k.title(), f.units().prose(k.sentence()),
+      rows.add(List.of(k.severity().word().toUpperCase(Locale.ROOT), k.title(), FigureText.sentence(k, f.units()),
           f.units().prose(k.remedy())));
+    }
+    List<OwnFigures.Own> own = OwnFigures.of(content.scene().settings());
+    if (!own.isEmpty()) {
+      flow.paragraph("Figures that this scene sets itself, and on which the verdict rests: "
+          + own.stream().map(o -> o.words(f.units())).collect(Collectors.joining("; ")) + ".");
+      flow.space(2);
     }
     if (rows.isEmpty()) flow.paragraph("Nothing that fails or warns.");
     else {

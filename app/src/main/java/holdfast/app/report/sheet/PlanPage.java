@@ -1,5 +1,6 @@
 package holdfast.app.report.sheet;
 
+import holdfast.app.report.OwnFigures;
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.Severity;
@@ -248,7 +249,7 @@ final class PlanPage {
       long fails = check.findings().stream().filter(k -> k.severity() == Severity.FAIL).count();
       long warns = check.findings().stream().filter(k -> k.severity() == Severity.WARN).count();
       line = f.units().prose(check.headline()) + " " + fails + (fails == 1 ? " finding fails, " : " findings fail, ") + warns
-          + (warns == 1 ? " warns." : " warn.") + (check.fails() ? " Do not build it as drawn." : "");
+          + (warns == 1 ? " warns." : " warn.") + (check.fails() ? " Do not build it as drawn." : "") + own();
       ink = check.verdict() == CheckReport.Verdict.PASSES ? Ink.FINE : Ink.CAUTION;
     }
     List<String> lines = c.wrap(line, width - 6, 3.2, Face.REGULAR);
@@ -264,6 +265,12 @@ final class PlanPage {
       y -= 4.2;
     }
     return top - height;
+  }
+
+  /** A verdict rests on the figures that a scene sets itself: page 1 says that it does, a later one which. */
+  private String own() {
+    List<OwnFigures.Own> own = OwnFigures.of(scene.settings());
+    return own.isEmpty() ? "" : " Rests on " + OwnFigures.count(own) + ": see what the check found.";
   }
 
   private double facts(double x, double top, double w, Scaled s) {
