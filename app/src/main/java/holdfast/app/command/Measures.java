@@ -1,5 +1,6 @@
 package holdfast.app.command;
 
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.model.scene.UsMeasure;
 import java.math.BigDecimal;
@@ -15,10 +16,10 @@ import java.util.regex.Pattern;
  * {@code 5.6 kg}.
  */
 final class Measures {
-  /** A decimal number, or a fraction with or without a whole number before it, as tapes in inches have them. */
-  private static final String NUMBER = "(?:\\d+[\\s-]+)?\\d+/\\d+|\\d+(?:[.,]\\d+)?|[.,]\\d+";
-  private static final String WITH_UNIT = "\\s*(" + NUMBER + ")\\s*([a-zA-Z\"″']*)\\s*";
+  private static final String WITH_UNIT = "\\s*(" + TypedNumber.PATTERN + ")\\s*([a-zA-Z\"″']*)\\s*";
   private static final Pattern ONE = Pattern.compile(WITH_UNIT);
+  private static final Pattern POUNDS_OUNCES =
+      Pattern.compile("\\s*(\\d+)\\s*lbs?\\s*(" + TypedNumber.PATTERN + ")\\s*oz\\s*", Pattern.CASE_INSENSITIVE);
   private static final Pattern THREE = Pattern.compile(WITH_UNIT + "[xX×*]" + WITH_UNIT + "[xX×*]" + WITH_UNIT);
 
   /** A length without a unit that is larger than this was most likely in millimetres: few tanks are 2 m long. */
@@ -60,10 +61,17 @@ final class Measures {
     return round(number(m.group(1)) * unit);
   }
 
-  /** A mass in kilograms, to a microgram so that 1400 g is 1.4; a bare number is kilograms. */
+  /** A mass in kilograms, to a microgram so that 1400 g is 1.4; a bare number is kilograms, and pounds may have ounces. */
   static double massKg(String option, String typed) {
+    Matcher both = POUNDS_OUNCES.matcher(typed);
+    if (both.matches()) {
+      double kg = number(both.group(1)) * UsMeasure.POUND_KG + number(both.group(2)) * UsMeasure.OUNCE_G / 1e3;
+      return Math.rint(kg * 1e9) / 1e9;
+    }
     Matcher m = ONE.matcher(typed);
-    if (!m.matches()) throw new InputProblem(option + ": '" + typed + "' is not a mass.", "Such as: 5.6 kg, 850 g, 12 lb.");
+    if (!m.matches()) {
+      throw new InputProblem(option + ": '" + typed + "' is not a mass.", "Such as: 5.6 kg, 850 g, 12 lb, 12 lb 4 oz.");
+    }
     double unit = switch (m.group(2).toLowerCase(Locale.ROOT)) {
       case "", "kg" -> 1;
       case "g" -> 1e-3;
@@ -102,12 +110,13 @@ final class Measures {
     return new InputProblem(option + ": the unit '" + unit + "' is not known.", "Known are " + known + ".");
   }
 
+  /** Divided by nought it is beyond every range, and is told so. */
   private static double number(String digits) {
-    int over = digits.indexOf('/');
-    if (over < 0) return Double.parseDouble(digits.replace(',', '.'));
-    String[] parts = digits.split("[\\s/-]+");
-    double whole = parts.length == 3 ? Double.parseDouble(parts[0]) : 0;
-    return whole + Double.parseDouble(parts[parts.length - 2]) / Double.parseDouble(parts[parts.length - 1]);
+    try {
+      return TypedNumber.of(digits);
+    } catch (NumberFormatException e) {
+      return Double.POSITIVE_INFINITY;
+    }
   }
 
   /** To a ten-thousandth of a millimetre, so that 45 cm is 450 and not 449.99999999. */

@@ -57,7 +57,7 @@ final class RockCommand extends Subcommand {
   @Option(names = "--mesh-unit", paramLabel = "mm|cm|m|in", description = "The unit of the scan's figures. Default: mm.")
   private String meshUnit = "mm";
 
-  @Option(names = "--mass", paramLabel = "MASS", description = "What the scale showed: \"5.6 kg\", \"850 g\", \"12 lb\".")
+  @Option(names = "--mass", paramLabel = "MASS", description = "What the scale showed: \"5.6 kg\", \"850 g\", \"12 lb 4 oz\".")
   private String mass;
 
   @Option(names = "--weighed", paramLabel = "dry|damp|underwater", description = "How it was weighed. Default: dry.")

@@ -3,6 +3,7 @@ package holdfast.app.view;
 import holdfast.app.edit.Edit;
 import holdfast.app.report.SettingUnits;
 import holdfast.app.report.SeverityLook;
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.model.scene.Grade;
@@ -81,7 +82,7 @@ final class FiguresSheet {
   private void change(Setting s, String typed) {
     Units units = bench.units();
     try {
-      double value = SettingUnits.metric(s, Double.parseDouble(typed.replace(',', '.')), units);
+      double value = SettingUnits.metric(s, TypedNumber.of(typed), units);
       if (s.admits(value)) bench.apply(new Edit.Set(s, OptionalDouble.of(value)));
       else bench.tell("Must be " + (s.whole() ? "a whole number " : "") + "from "
           + SettingUnits.shown(s, s.least(), units) + " to " + SettingUnits.shown(s, s.most(), units) + " "

@@ -5,6 +5,7 @@ import holdfast.app.report.JointNumbers;
 import holdfast.app.report.JointNumbers.Pair;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.SeverityLook;
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
@@ -132,7 +133,7 @@ final class JointsPage {
     ui.soft(bench.units().sign(Quantity.SMALL_VOLUME));
     if (typed.isEmpty()) return;
     try {
-      double v = Double.parseDouble(typed.get().replace(',', '.'));
+      double v = TypedNumber.of(typed.get());
       double ml = bench.units() == Units.US ? v * UsMeasure.FLUID_OUNCE_ML : v;
       if (ml > 0) bench.apply(new Edit.Fix(JointSpec.paste(j.a(), j.b(), now.bond(), ml).madeIn(now.madeIn())));
     } catch (NumberFormatException e) {

@@ -20,7 +20,8 @@ import java.io.UncheckedIOException;
  * @param title of the panels' own titles
  */
 record PanelLook(ImFont body, ImFont strong, ImFont small, ImFont title) {
-  private static final short[] LETTERS = {0x20, 0xFF, 0x2010, 0x2026, 0x2212, 0x2212, 0x2264, 0x2265, 0};
+  private static final short[] LETTERS = {0x20, 0x17F, 0x386, 0x3CE, 0x400, 0x45F, 0x2010, 0x2026, 0x2212, 0x2212, 0x2264, 0x2265,
+    0};
 
   /** Puts the look on; the panels' library must have a context. */
   static PanelLook of(float scale) {

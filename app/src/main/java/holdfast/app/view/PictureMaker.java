@@ -1,6 +1,7 @@
 package holdfast.app.view;
 
 import holdfast.app.report.Units;
+import holdfast.app.report.sheet.PaperNames;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Legends;
@@ -42,6 +43,7 @@ public final class PictureMaker implements AutoCloseable {
     float scale = scaleFor(wish.width(), wish.height());
     try (Lettering letters = new Lettering(scale); Brush brush = new Brush(letters);
         Target target = new Target(wish.width(), wish.height(), SAMPLES)) {
+      brush.call(PaperNames.of(tableau.scene(), letters::draws)::written);
       double strip = 58 * scale;
       Camera camera = frame(tableau, wish, strip);
       Looks looks = Looks.PLAIN;
@@ -88,7 +90,7 @@ public final class PictureMaker implements AutoCloseable {
     String rocks = tableau.stones().size() + (tableau.stones().size() == 1 ? " rock" : " rocks");
     String inside = "inside " + Scale.lengths(wish.units(), t.lengthMm(), t.widthMm(), t.heightMm());
     Lettering letters = brush.letters();
-    Caption words = Caption.fit(scene.name(), List.of(inside, rocks, view), end - x, 18 * s,
+    Caption words = Caption.fit(brush.called(scene.name()), List.of(inside, rocks, view, "numbers count the floor's cells"), end - x, 18 * s,
         w -> letters.width(w, Lettering.Style.TITLE), w -> letters.width(w, Lettering.Style.LABEL));
     brush.text(x, base, words.name(), Lettering.Style.TITLE, 0, Palette.INK);
     x += letters.width(words.name(), Lettering.Style.TITLE) + 18 * s;

@@ -4,6 +4,7 @@ import holdfast.app.edit.Edit;
 import holdfast.app.edit.ScanHome;
 import holdfast.app.report.Quantity;
 import holdfast.app.report.SeverityLook;
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.model.scene.Rock;
@@ -246,7 +247,7 @@ final class RockForm {
 
   private static Optional<Double> number(ImString typed, double unit) {
     try {
-      double v = Double.parseDouble(typed.get().strip().replace(',', '.'));
+      double v = TypedNumber.of(typed.get());
       return v > 0 ? Optional.of(v * unit) : Optional.empty();
     } catch (NumberFormatException e) {
       return Optional.empty();

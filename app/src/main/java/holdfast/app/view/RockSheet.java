@@ -2,6 +2,7 @@ package holdfast.app.view;
 
 import holdfast.app.edit.Edit;
 import holdfast.app.report.Quantity;
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.app.view.draw.Scale;
@@ -106,7 +107,7 @@ final class RockSheet {
     ui.small(id, Palette.INK_SOFT);
     if (typed.isEmpty()) return Optional.empty();
     try {
-      return Optional.of(Double.parseDouble(typed.get().replace('\u2212', '-').replace(',', '.')));
+      return Optional.of(TypedNumber.of(typed.get()));
     } catch (NumberFormatException e) {
       bench.tell("'" + typed.get() + "' is not a number.", holdfast.app.report.SeverityLook.WARN);
       return Optional.empty();

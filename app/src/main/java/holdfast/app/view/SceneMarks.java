@@ -1,7 +1,5 @@
 package holdfast.app.view;
 
-import holdfast.app.report.JointNumbers.Pair;
-import holdfast.app.report.JointNumbers;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Colour;
@@ -17,7 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** Drawings at rocks: joints, gaps, feet. Each either adds to the marks among the stones, or writes on the finished picture. */
+/** Drawings at rocks: patches, gaps, feet. Each either adds to the marks among the stones, or writes on the finished picture. */
 final class SceneMarks {
   /** Metres: the column of the foot with the most force. */
   private static final double COLUMN_M = 0.15;
@@ -26,30 +24,7 @@ final class SceneMarks {
 
   private SceneMarks() {}
 
-  // -- joints -------------------------------------------------------------------------------------------------------
-
-  /** Numbered joints: filled when fixed, open when not, on a square in the colour of failing when one is to be fixed. */
-  static void joints(
-      Brush brush, Projector eye, List<Survey.Touch> joints, JointNumbers numbers, List<Pair> wanted, Optional<Pair> open) {
-    for (Survey.Touch t : joints) {
-      Optional<Integer> number = numbers.number(t.a(), t.b());
-      if (number.isEmpty()) continue;
-      Projector.Spot p = eye.spot(t.middle());
-      if (!p.inFront()) continue;
-      boolean fixed = number.get() <= numbers.fixed();
-      boolean on = open.filter(q -> q.is(t.a(), t.b())).isPresent();
-      double r = on ? 13 : 10.5;
-      if (wanted.stream().anyMatch(q -> q.is(t.a(), t.b()))) {
-        double h = (r + 5) * brush.scale();
-        brush.card(p.x() - h, p.y() - h, p.x() + h, p.y() + h, 4, Palette.FAIL);
-      }
-      brush.disc(p.x(), p.y(), r, fixed ? Palette.JOINT : Palette.PANEL.solid(0.95));
-      brush.ring(p.x(), p.y(), r, on ? 3 : 2, on ? Palette.INK : Palette.JOINT);
-      double base = p.y() + brush.letters().capHeight(Style.STRONG) / 2 + 0.5;
-      brush.text(p.x(), base, Integer.toString(number.get()), Style.STRONG, 0.5,
-          fixed ? Palette.PANEL : Palette.INK);
-    }
-  }
+  // -- patches ----------------------------------------------------------------------------------------------------------
 
   static void patches(Marks marks, List<Survey.Touch> touches, Colour c) {
     for (Survey.Touch t : touches) {

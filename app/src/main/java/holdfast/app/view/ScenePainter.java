@@ -1,6 +1,7 @@
 package holdfast.app.view;
 
 import holdfast.app.report.JointNumbers;
+import holdfast.app.report.sheet.PaperNames;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Cut;
@@ -163,6 +164,7 @@ final class ScenePainter {
   private void paint(Target target, Camera camera, Brush brush) {
     float scale = brush.scale();
     brush.within(target.width(), target.height());
+    brush.call(PaperNames.of(bench.scene(), brush.letters()::draws)::written);
     Tableau tableau = player.on(bench.tableau(), bench.now());
     Projector eye = new Projector(camera, target.width(), target.height());
     Marks marks = new Marks();
@@ -245,7 +247,8 @@ final class ScenePainter {
             bench.units());
       }
       if (showsJoints(code)) {
-        SceneMarks.joints(brush, eye, s.joints(), JointNumbers.of(bench.scene(), s.pairs()), joints.wanted(), joints.open());
+        JointNumbers numbers = JointNumbers.of(bench.scene(), s.pairs());
+        JointBadges.draw(brush, JointBadges.of(eye, s.joints(), numbers, brush.scale()), numbers, joints.wanted(), joints.open());
       }
       if (report.isPresent() && showsFeet(code)) {
         SceneMarks.feetWords(brush, eye, s.feet(), report.get(), bench.units());
@@ -349,10 +352,10 @@ final class ScenePainter {
   /** Opens the joint whose number is pressed; true when there was one. */
   boolean pressJoint(double x, double y, Projector eye) {
     if (!has(Shown.Layer.JOINTS) || survey().isEmpty()) return false;
-    for (Survey.Touch t : survey().get().joints()) {
-      Projector.Spot p = eye.spot(t.middle());
-      if (p.inFront() && Math.hypot(p.x() - x, p.y() - y) < 13 * brush.scale()) {
-        joints.open(t.a(), t.b());
+    Survey s = survey().get();
+    for (JointBadges.Badge b : JointBadges.of(eye, s.joints(), JointNumbers.of(bench.scene(), s.pairs()), brush.scale())) {
+      if (Math.hypot(b.x() - x, b.y() - y) < 13 * brush.scale()) {
+        joints.open(b.touch().a(), b.touch().b());
         return true;
       }
     }

@@ -10,6 +10,7 @@ import holdfast.engine.contact.Solid;
 import holdfast.engine.gap.Gaps;
 import holdfast.engine.gap.ReachMap;
 import holdfast.engine.light.LightReport;
+import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.PlacedRock;
@@ -54,8 +55,24 @@ record Survey(List<Touch> joints, List<Touch> feet, Gaps gaps, List<ReachMap> re
         }
       }
     }
+    feet.addAll(onSand(scene, placed, feet));
     return new Survey(joints, feet, Gaps.of(scene, placed), ReachMap.all(scene, placed),
         LightReport.of(scene, List.copyOf(shapes.bodies().values())));
+  }
+
+  /** Sand is no solid that contacts are found with: where a rock that has no foot on the floor bears on it, the heap knows. */
+  private static List<Touch> onSand(Scene scene, List<PlacedRock> placed, List<Touch> feet) {
+    boolean all = placed.stream().allMatch(p -> feet.stream().anyMatch(f -> f.a().equals(p.rock().name())));
+    if (all || !(scene.sand().depthMm() > scene.floor().topMm())) return List.of();
+    List<Touch> out = new ArrayList<>();
+    SceneHeap heap = SceneHeap.of(scene, placed);
+    for (int i = 0; i < heap.seats().size(); i++) {
+      SceneHeap.Seat seat = heap.seats().get(i);
+      if (seat.kind() != SceneHeap.Kind.SAND) continue;
+      List<Vec3> patch = heap.contactPolygon(i);
+      out.add(new Touch(heap.name(seat.rock()), seat.other(), middle(patch), List.of(patch), seat.areaM2() * 1e6));
+    }
+    return out;
   }
 
   private static Touch touch(String a, String b, List<Contact> contacts) {

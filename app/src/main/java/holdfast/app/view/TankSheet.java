@@ -3,6 +3,7 @@ package holdfast.app.view;
 import holdfast.app.edit.Edit;
 import holdfast.app.edit.Outcome;
 import holdfast.app.report.Quantity;
+import holdfast.app.report.TypedNumber;
 import holdfast.app.report.Units;
 import holdfast.app.view.draw.Palette;
 import holdfast.model.scene.Floor;
@@ -116,7 +117,7 @@ final class TankSheet {
     double[] v = new double[LENGTHS.length];
     for (int i = 0; i < v.length; i++) {
       try {
-        v[i] = Double.parseDouble(typed.get(LENGTHS[i]).get().strip().replace(',', '.')) * unit;
+        v[i] = TypedNumber.of(typed.get(LENGTHS[i]).get()) * unit;
       } catch (NumberFormatException e) {
         problem = "'" + typed.get(LENGTHS[i]).get() + "' is not a number.";
         return;

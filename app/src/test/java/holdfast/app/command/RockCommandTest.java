@@ -53,6 +53,9 @@ class RockCommandTest {
         """, ""));
     assertThat(Run.holdfast("rock", "--size", "10x10x20 cm", "--look", "box", "--mass", "1400 g").out())
         .contains("\"weighed_kg\": 1.4 }");
+    // 8 lb 4 oz are 8.25 lb of 0.45359237 kg (exact).
+    assertThat(Run.holdfast("rock", "--size", "10x10x20 cm", "--look", "box", "--mass", "8 lb 4 oz").out())
+        .contains("\"weighed_kg\": 3.742137053 }");
     // 4 kg = 8.8185 lb, 2 L = 0.52834 US gal, 24.7955 N = 5.5742 lbf (NIST SP 811)
     assertThat(Run.holdfast("rock", "--size", "10x10x20 cm", "--look", "box", "--mass", "4 kg", "--units", "us").out())
         .contains("8.82 lb", "0.53 gal", "5.57 lbf");

@@ -4,6 +4,7 @@ import holdfast.app.report.FigureText;
 import holdfast.app.report.OwnFigures;
 import holdfast.app.report.sheet.Canvas.Face;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import holdfast.engine.light.LightReport;
@@ -108,7 +109,9 @@ final class DayPages {
       out.add("Lifting: close to the body, two people over " + f.kgAtMost(content.scene().settings().get(Setting.LIFT_ONE_KG))
           + ", no twisting. A drained module weighs more than a dry one and far more than under water.");
     }
-    if (!content.joints().isEmpty()) {
+    boolean toFix = content.check().stream().flatMap(k -> k.findings().stream()).anyMatch(k -> k.code() == Code.NEEDS_BOND
+        && k.severity() == Severity.FAIL);
+    if (!content.joints().isEmpty() || toFix) {
       out.add("Cement is caustic: gloves, goggles, mask. Bonds in the field are weaker and more uneven than any figure here: "
           + "tug at every"
           + " joint before you trust it.");

@@ -18,6 +18,9 @@ final class FootprintPages {
   private static final double OVERLAP_MM = 10;
   private static final double AROUND_MM = 12;
 
+  /** Half the height that a cell's number takes. */
+  private static final double NUMBER_MM = 1.5;
+
   /** A tile that shows less than this of a rock, metres, does not name it. */
   private static final double LEAST_SEEN_M = 0.006;
 
@@ -194,12 +197,14 @@ final class FootprintPages {
       for (int j = 5; j <= g.rows(); j += 5) {
         double x = e.xMm() + (i - 0.5) * g.cellMm();
         double y = e.yMm() + (j - 0.5) * g.cellMm();
-        if (x < fromX || x > fromX + tileX || y < fromY || y > fromY + tileY) continue;
         String cell = GridCells.format(i, j);
         double half = c.width(cell, 2.6, Face.REGULAR) / 2 + 0.5;
         double at = s.x(x * 1e-3);
         double up = s.y(y * 1e-3);
-        if (taken.stream().anyMatch(b -> at + half > b[0] && at - half < b[2] && up + 1.5 > b[1] && up - 1.5 < b[3])) continue;
+        // Whole, or left to the neighbour's tile: the edge would cut a number into another one.
+        if (at - half < s.x(fromX * 1e-3) || at + half > s.x((fromX + tileX) * 1e-3)
+            || up - NUMBER_MM < s.y(fromY * 1e-3) || up + NUMBER_MM > s.y((fromY + tileY) * 1e-3)) continue;
+        if (taken.stream().anyMatch(b -> at + half > b[0] && at - half < b[2] && up + NUMBER_MM > b[1] && up - NUMBER_MM < b[3])) continue;
         c.textCentred(cell, at, up - 0.9, 2.6, Face.REGULAR);
       }
     }

@@ -15,7 +15,7 @@ import java.util.Set;
 import java.util.function.IntPredicate;
 
 /**
- * What stands on paper for the names of a scene that the font of the sheet cannot write: the same name in plain letters
+ * What stands on paper, and in pictures, for the names of a scene that the font cannot write: the same name in plain letters
  * where that is still a name of its own, else the kind of thing and its number in the scene ("rock 3", from 1). No two things
  * are called alike that were not before.
  *
@@ -23,10 +23,10 @@ import java.util.function.IntPredicate;
  * @param remark a line for the reader that tells which, when anything is called otherwise
  * @param shortRemark the same where there is no room for the first
  */
-record PaperNames(Map<String, String> onPaper, Optional<String> remark, Optional<String> shortRemark) {
-  static final PaperNames AS_THEY_ARE = new PaperNames(Map.of(), Optional.empty(), Optional.empty());
+public record PaperNames(Map<String, String> onPaper, Optional<String> remark, Optional<String> shortRemark) {
+  public static final PaperNames AS_THEY_ARE = new PaperNames(Map.of(), Optional.empty(), Optional.empty());
 
-  PaperNames {
+  public PaperNames {
     onPaper = Collections.unmodifiableMap(new LinkedHashMap<>(onPaper));
   }
 
@@ -38,7 +38,7 @@ record PaperNames(Map<String, String> onPaper, Optional<String> remark, Optional
   }
 
   /** @param drawn whether a letter can be written */
-  static PaperNames of(Scene scene, IntPredicate drawn) {
+  public static PaperNames of(Scene scene, IntPredicate drawn) {
     List<Named> all = new ArrayList<>();
     for (Rock r : scene.rocks()) all.add(new Named("rock", all.size() + 1, r.name()));
     int others = 1;
@@ -88,7 +88,7 @@ record PaperNames(Map<String, String> onPaper, Optional<String> remark, Optional
   }
 
   /** A text with every name as it stands on paper. */
-  String written(String text) {
+  public String written(String text) {
     String s = text;
     for (Map.Entry<String, String> e : onPaper.entrySet()) s = s.replace(e.getKey(), e.getValue());
     return s;

@@ -174,6 +174,11 @@ final class SupplyPages {
     double gap = 6;
     double height = 72;
     double scale = Math.max(p.panelLengthMm() / 84, p.panelWidthMm() / (height - 8));
+    List<String> narrow = new ArrayList<>();
+    for (List<FloorCuts.OnPanel> panel : p.panels()) {
+      for (FloorCuts.OnPanel o : panel) if (!sized(o, scale)) narrow.add("piece " + (o.piece() + 1) + " " + size(o));
+    }
+    if (!narrow.isEmpty()) flow.paragraph("Too narrow to write on: " + String.join("; ", narrow) + ".");
     double w = p.panelLengthMm() / scale;
     int across = Math.max(1, (int) ((flow.frame().width() + gap) / (w + gap)));
     for (int i = 0; i < p.panels().size(); i += across) {
@@ -197,8 +202,8 @@ final class SupplyPages {
       c.pen(Ink.BLACK, 0.4);
       c.rectangle(px, py, pw, ph);
       FloorCuts.Piece piece = p.pieces().get(o.piece());
-      label("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD, pw);
-      label(f.size(o.lengthMm(), o.widthMm()), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR, pw);
+      if (ph > 4) label("piece " + (o.piece() + 1), px + pw / 2, py + ph / 2 + 1, 3.2, Face.BOLD, pw);
+      if (sized(o, scale)) label(size(o), px + pw / 2, py + ph / 2 - 3.2, 2.9, Face.REGULAR, pw);
       if (ph > 20) {
         boolean turned = Math.abs(o.lengthMm() - piece.lengthMm()) > 1e-6;
         String cells = (turned ? piece.cellsWide() + " × " + piece.cellsLong() : piece.cellsLong() + " × " + piece.cellsWide())
@@ -210,6 +215,15 @@ final class SupplyPages {
     c.rectangle(x, y, p.panelLengthMm() / scale, p.panelWidthMm() / scale);
     c.brush(Ink.GREY);
     c.text("panel " + (number + 1), x, y - 4, 3, Face.REGULAR);
+  }
+
+  private String size(FloorCuts.OnPanel o) {
+    return f.size(o.lengthMm(), o.widthMm());
+  }
+
+  /** Whether a piece is drawn large enough for its size to be written on it. */
+  private boolean sized(FloorCuts.OnPanel o, double scale) {
+    return o.widthMm() / scale > 9 && c.width(size(o), 2.9, Face.REGULAR) <= o.lengthMm() / scale - 1;
   }
 
   /** A word in the middle of a piece, left out where it does not fit. */

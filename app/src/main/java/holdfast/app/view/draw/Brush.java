@@ -6,6 +6,7 @@ import holdfast.app.view.gl.Floats;
 import holdfast.app.view.gl.Mesh;
 import holdfast.app.view.gl.Program;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * Draws on the finished picture, in pixels from its top left: lines, shapes and lettering, in the order they come.
@@ -19,6 +20,7 @@ public final class Brush implements AutoCloseable {
   private final Mesh mesh = new Mesh(2, 2, 4);
   private final Floats data = new Floats();
   private final Lettering letters;
+  private UnaryOperator<String> called = UnaryOperator.identity();
   private int wide;
   private int high;
 
@@ -32,6 +34,16 @@ public final class Brush implements AutoCloseable {
 
   public float scale() {
     return letters.scale();
+  }
+
+  /** From here on texts are written so: for names whose letters there are not. */
+  public void call(UnaryOperator<String> as) {
+    called = as;
+  }
+
+  /** A text as it is written. */
+  public String called(String text) {
+    return called.apply(text);
   }
 
   private void corner(double x, double y, float u, float v, Colour c) {
@@ -132,11 +144,12 @@ public final class Brush implements AutoCloseable {
   }
 
   /** Text with its baseline at {@code y}; {@code align} 0 starts at {@code x}, 0.5 is centred on it, 1 ends there. */
-  public Brush text(double x, double y, String text, Lettering.Style style, double align, Colour c) {
+  public Brush text(double x, double y, String words, Lettering.Style style, double align, Colour c) {
+    String text = called(words);
     double pen = Math.round(x - align * letters.width(text, style));
     double base = Math.round(y);
     for (int code : text.codePoints().toArray()) {
-      Lettering.Glyph g = letters.glyph(style, code);
+      Lettering.Glyph g = letters.letter(style, code);
       corner(pen + g.x0(), base + g.y0(), g.u0(), g.v0(), c);
       corner(pen + g.x1(), base + g.y0(), g.u1(), g.v0(), c);
       corner(pen + g.x1(), base + g.y1(), g.u1(), g.v1(), c);
@@ -155,7 +168,8 @@ public final class Brush implements AutoCloseable {
   }
 
   /** Text on a small card centred on a place, or as near to it as is in the picture; readable on anything. */
-  public Brush tag(double atX, double atY, String text, Lettering.Style style, Colour ink, Colour paper) {
+  public Brush tag(double atX, double atY, String words, Lettering.Style style, Colour ink, Colour paper) {
+    String text = called(words);
     double w = letters.width(text, style) / 2 + 6 * scale();
     double h = letters.capHeight(style) / 2 + 5 * scale();
     double x = kept(atX, w, wide);
@@ -165,7 +179,8 @@ public final class Brush implements AutoCloseable {
   }
 
   /** A tag just behind the tail of an arrow, which it does not cover; {@code dx} and {@code dy} lead away from its tip. */
-  public Brush tagBehind(double x, double y, double dx, double dy, String text, Lettering.Style style) {
+  public Brush tagBehind(double x, double y, double dx, double dy, String words, Lettering.Style style) {
+    String text = called(words);
     double n = Math.max(1e-6, Math.hypot(dx, dy));
     double w = letters.width(text, style) / 2 + 8 * scale();
     double h = letters.capHeight(style) / 2 + 7 * scale();

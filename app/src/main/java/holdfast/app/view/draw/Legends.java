@@ -137,7 +137,7 @@ public final class Legends {
       Optional<Projector.Spot> found = place.apply(st);
       if (found.isEmpty()) continue;
       Projector.Spot p = found.get();
-      double half = brush.letters().width(st.name(), Lettering.Style.LABEL) / 2 + 7 * brush.scale();
+      double half = brush.letters().width(brush.called(st.name()), Lettering.Style.LABEL) / 2 + 7 * brush.scale();
       double y = p.y();
       for (int round = 0; round < 12; round++) {
         double at = y;

@@ -239,6 +239,38 @@ class FootprintTest {
     }
   }
 
+  /** A number that the tile's edge would cut is left to the neighbour: half of 05-30 reads as something else. */
+  @ParameterizedTest
+  @EnumSource(Sheet.Paper.class)
+  void noCellNumberIsCutByATilesEdge(Sheet.Paper paper) throws IOException {
+    int[] numbers = new int[1];
+    try (PDDocument d = Loader.loadPDF(Sheet.pdf(SheetFixture.content(SheetFixture.ridge()), paper, Units.METRIC, true))) {
+      for (int i = 0; i < d.getNumberOfPages(); i++) {
+        PDPage page = d.getPage(i);
+        List<Stroke> marks = pen(new Strokes(page).found, CROP_MM);
+        List<Stroke> across = marks.stream().filter(s -> s.x0 == s.x1).toList();
+        List<Stroke> along = marks.stream().filter(s -> s.y0 == s.y1).toList();
+        PDFTextStripper words = new PDFTextStripper() {
+          @Override
+          protected void writeString(String text, List<TextPosition> at) {
+            if (!text.matches("\\d+-\\d+")) return;
+            TextPosition end = at.get(at.size() - 1);
+            double low = (page.getMediaBox().getHeight() - at.get(0).getYDirAdj()) * POINT_MM;
+            numbers[0]++;
+            assertThat(at.get(0).getXDirAdj() * POINT_MM).as(text).isGreaterThanOrEqualTo(least(across, true));
+            assertThat((end.getXDirAdj() + end.getWidthDirAdj()) * POINT_MM).as(text).isLessThanOrEqualTo(most(across, true));
+            assertThat(low).as(text).isGreaterThanOrEqualTo(least(along, false));
+            assertThat(low + at.get(0).getHeightDir() * POINT_MM).as(text).isLessThanOrEqualTo(most(along, false));
+          }
+        };
+        words.setStartPage(i + 1);
+        words.setEndPage(i + 1);
+        if (!marks.isEmpty()) words.getText(d);
+      }
+    }
+    assertThat(numbers[0]).isGreaterThan(20);
+  }
+
   /** What a rock stands on is told by what it is: a pump called like the floor is none. */
   @Test
   void onlyTheFloorItselfHasFeet() {

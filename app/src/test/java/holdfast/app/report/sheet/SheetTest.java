@@ -11,6 +11,7 @@ import holdfast.engine.bonding.JointDemands;
 import holdfast.engine.bonding.PieceLift;
 import holdfast.engine.build.BuildOrder.Help;
 import holdfast.model.scene.Scene;
+import holdfast.model.scene.Tank;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
 import java.io.IOException;
@@ -221,6 +222,22 @@ class SheetTest {
     JsonNode n = new ObjectMapper().readTree(SheetJson.of(c));
     assertThat(n.get("joint_demands").get(0).get("in_the_hands").get("moment_nm").asDouble()).isEqualTo(6.7);
     assertThat(n.get("lifts").get(1).get("holds").asBoolean()).isFalse();
+  }
+
+  /**
+   * A floor of 730 x 560 mm from panels of 600 x 600: beside a piece as long as a panel the second has the 130 mm that are
+   * left (derived), too narrow in the drawing for its size to stand on it.
+   */
+  @Test
+  void everyPieceOfTheFloorHasItsSize() throws IOException {
+    Scene s = SheetFixture.cube();
+    Tank t = s.tank();
+    Tank longer = new Tank(750, t.widthMm(), t.heightMm(), t.sideGlassMm(), t.bottomGlassMm(), t.bottomSupport(), false, false,
+        List.of(), t.viewedFrom(), List.of());
+    Scene wide = new Scene("wide", longer, s.floor(), s.sand(), s.water(), s.devices(), s.lamps(), s.rocks(), s.placements(),
+        s.joints(), s.settings());
+    String text = text(Sheet.pdf(SheetFixture.content(wide), Sheet.Paper.A4, Units.METRIC, false)).replaceAll("\\s+", " ");
+    assertThat(text).contains("560 × 600 mm", "Too narrow to write on: piece 2 130 × 560 mm.");
   }
 
   /** A name that the font cannot draw does not stop the sheet. */
