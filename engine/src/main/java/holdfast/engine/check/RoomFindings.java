@@ -25,7 +25,7 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     List<Finding> out = new ArrayList<>();
     List<GapLine> lines = new ArrayList<>();
     Gaps gaps = Gaps.of(scene, shapes.placed());
-    for (Gaps.PaneGap g : gaps.panes()) pane(scene, g, out, lines);
+    for (Gaps.PaneGap g : gaps.panes()) pane(scene, gaps, g, out, lines);
     for (Gaps.DeviceGap g : gaps.devices()) device(scene, g, out, lines);
     for (Gaps.RockHeight h : gaps.heights()) height(scene, h, out);
     for (Gaps.ArmReach r : gaps.reaches()) {
@@ -41,21 +41,29 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     return new RoomFindings(out, lines);
   }
 
-  private static void pane(Scene scene, Gaps.PaneGap g, List<Finding> out, List<GapLine> lines) {
+  private static void pane(Scene scene, Gaps gaps, Gaps.PaneGap g, List<Finding> out, List<GapLine> lines) {
     double mm = g.distanceM() * 1e3;
     double limit = g.requiredM() * 1e3;
     String pane = g.side().word() + " pane";
     lines.add(new GapLine(g.name(), pane, mm, limit));
     if (g.kept() || mm < -1) return;
+    String remedy = hasRoom(gaps, g)
+        ? text("Move %s at least %.0f mm %s.", piece(scene, g.name()), Draft.wholeUp(limit - mm), away(g))
+        : text("Turn %s, or choose a smaller rock: it leaves too little room on both sides.", g.name());
     if (mm < 0.5) {
       out.add(Draft.fail(Code.TOUCHES_PANE).about(g.name(), pane).figure(mm, limit, "mm").say(
-          text("%s touches the %s.", g.name(), pane),
-          text("Move %s at least %.0f mm %s.", piece(scene, g.name()), Draft.wholeUp(limit - mm), away(g))));
+          text("%s touches the %s.", g.name(), pane), remedy));
       return;
     }
     out.add(Draft.fail(Code.GAP).about(g.name(), pane).figure(mm, limit, "mm").say(
-        text("%s stands %.0f mm from the %s.", g.name(), Draft.wholeDown(mm), pane),
-        text("Move %s at least %.0f mm %s.", piece(scene, g.name()), Draft.wholeUp(limit - mm), away(g))));
+        text("%s stands %.0f mm from the %s.", g.name(), Draft.wholeDown(mm), pane), remedy));
+  }
+
+  /** Whether what lacks at a pane can be had at the one across: else moving it only moves the fault. */
+  private static boolean hasRoom(Gaps gaps, Gaps.PaneGap g) {
+    return gaps.panes().stream().filter(o -> o.name().equals(g.name()) && o.side() != g.side()
+        && o.side().outward().dot(g.side().outward()) < 0)
+        .allMatch(o -> g.distanceM() + o.distanceM() >= g.requiredM() + o.requiredM());
   }
 
   /** What is fixed together goes together: moved alone, a rock would tear its joints. */
@@ -77,7 +85,8 @@ record RoomFindings(List<Finding> findings, List<GapLine> lines) {
     lines.add(new GapLine(g.name(), g.device(), mm, g.requiredM() * 1e3));
     if (g.kept()) return;
     out.add(Draft.fail(Code.BLOCKS_DEVICE).about(g.name(), g.device()).figure(mm, g.requiredM() * 1e3, "mm").say(
-        text("%s stands %.0f mm from %s.", g.name(), Draft.wholeDown(mm), g.device()),
+        mm < -1 ? text("%s reaches %.0f mm into %s.", g.name(), Draft.wholeUp(-mm), g.device())
+            : text("%s stands %.0f mm from %s.", g.name(), Draft.wholeDown(Math.max(0, mm)), g.device()),
         text("Move %s at least %.0f mm away from it.", piece(scene, g.name()), Draft.wholeUp(g.requiredM() * 1e3 - mm))));
   }
 

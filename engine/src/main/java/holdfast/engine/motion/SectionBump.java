@@ -90,6 +90,12 @@ public final class SectionBump {
     double dt = 1 / job.stepHz();
     for (double t = 0; t < BEFORE_S; t += dt) step(dt);
     List<SectionResult.Move> start = moves();
+    List<String> fallen = fallen(start);
+    if (!fallen.isEmpty()) {
+      return new SectionResult.NotPlayed("cut through " + job.bodies().get(job.number(blow.rock())).name() + " that way, "
+          + String.join(", ", fallen) + (fallen.size() == 1 ? " falls" : " fall") + " before the blow: what carries "
+          + (fallen.size() == 1 ? "it" : "them") + " lies outside the plane");
+    }
     strike();
     frames.add(new SectionResult.Frame(0, start));
     double frameS = job.framesPerS() > 0 ? 1 / job.framesPerS() : Double.POSITIVE_INFINITY;
@@ -122,6 +128,13 @@ public final class SectionBump {
     frames.add(new SectionResult.Frame(t, end));
     return new SectionResult.Played(
         pieces(), frames, outcomes(start, end, strayed), bonds.broken(), t, still >= 2, doubts(start));
+  }
+
+  /** The rocks that fell in the plane before anything struck them: a picture of the blow would show another fall. */
+  private List<String> fallen(List<SectionResult.Move> start) {
+    List<SectionResult.Move> untouched = start.stream().map(m -> new SectionResult.Move(m.pivotAlong(), m.pivotUp(), 0, 0, 0)).toList();
+    return outcomes(untouched, start, new double[bodies.size()]).stream()
+        .filter(o -> o.fate() == PlayResult.Fate.FELL).map(SectionResult.Outcome::rock).toList();
   }
 
   private void fill() {

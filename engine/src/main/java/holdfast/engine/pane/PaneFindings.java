@@ -50,9 +50,9 @@ final class PaneFindings {
       List<String> wedged = given.feet().stream().filter(f -> !f.bounded()).map(FootLoad::rock).distinct().toList();
       if (!wedged.isEmpty()) {
         all.add(new PaneFinding(Kind.WEDGED, Weight.FAIL, wedged.get(0), Double.NaN, Double.NaN, "", Optional.of(c),
-            text("Nothing bounds the force under %s (%s): it is wedged between panes or stones, and the pane is not decided.",
-                String.join(", ", wedged), c.word()),
-            "Loosen it, so that it rests by its weight alone."));
+            text("Nothing that was found bounds the force under %s (%s): it is wedged between panes or stones, or stands on an "
+                + "edge, and the pane is not decided.", String.join(", ", wedged), c.word()),
+            "Loosen it, or lay it on a broad side, so that it rests by its weight alone."));
       }
       double least = given.feet().stream().mapToDouble(FootLoad::leastN).sum();
       double most = given.feet().stream().filter(FootLoad::bounded).mapToDouble(FootLoad::mostN).sum();

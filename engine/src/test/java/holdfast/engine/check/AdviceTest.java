@@ -115,4 +115,24 @@ class AdviceTest {
     assertThat(of(r, Code.OUTSIDE).remedy())
         .isEqualTo("Turn base, or choose a smaller rock: it is longer than the tank that way.");
   }
+
+  /** 560 mm long in 600: 20 mm on either side where 40 are wanted. Moved from one pane it comes too close to the other. */
+  @Test
+  void aRockTooLongForItsGapsIsNotMovedFromOnePaneToTheOther() {
+    CheckReport r = check(List.of(box("beam", 560, 100, 100)), List.of(at("beam", 300, 250, 10)), List.of(), Settings.DEFAULT);
+    assertThat(r.findings().stream().filter(f -> f.code() == Code.GAP)).hasSize(2).allSatisfy(f -> assertThat(f.remedy())
+        .isEqualTo("Turn beam, or choose a smaller rock: it leaves too little room on both sides."));
+  }
+
+  /** A pump of 100 mm stands in the way of a box from 200 to 400 mm: it is told to reach into it, not to stand before it. */
+  @Test
+  void aRockInADeviceReachesIntoIt() {
+    Scene s = new Scene("pump", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25),
+        List.of(new Scene.Device("pump", new Vec3(380, 200, 0), new Vec3(100, 100, 200), 75)), List.of(),
+        List.of(box("base", 200, 200, 100)), List.of(at("base", 300, 250, 10)), List.of(), Settings.DEFAULT);
+    CheckReport r = Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
+    Finding f = of(r, Code.BLOCKS_DEVICE);
+    assertThat(f.sentence()).isEqualTo("base reaches 20 mm into pump.");
+    assertThat(f.remedy()).isEqualTo("Move base at least 95 mm away from it.");
+  }
 }

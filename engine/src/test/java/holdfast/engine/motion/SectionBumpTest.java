@@ -118,4 +118,20 @@ class SectionBumpTest {
         WorldOptions.Friction.uniform(0.6)), "round", new Vec3(0, 0, 0.06), new Vec3(0.01, 0, 0));
     assertThat(alone.doubts()).contains("no prism across the plane: round");
   }
+
+  /**
+   * A slab on two posts, struck across in its middle: the plane cuts the slab alone, which in it rests on nothing and would be
+   * seen to fall before the blow. Along the posts the plane cuts all three.
+   */
+  @Test
+  void aSectionThatFallsBeforeTheBlowIsNotDrawn() {
+    MotionBody left = TestBodies.box("left", 0.1, 0.1, 0.2, TestBodies.at(-0.15, 0, 0.1));
+    MotionBody right = TestBodies.box("right", 0.1, 0.1, 0.2, TestBodies.at(0.15, 0, 0.1));
+    MotionBody slab = TestBodies.box("slab", 0.4, 0.1, 0.05, TestBodies.at(0, 0, 0.225));
+    PlayJob job = PlayJob.dry(List.of(left, right, slab), List.of(TestBodies.floor()), WorldOptions.Friction.uniform(0.6));
+    SectionResult across = SectionBump.play(job, new Disturbance.Blow("slab", new Vec3(0, 0, 0.24), new Vec3(0, 0.5, 0)));
+    assertThat(across).isInstanceOfSatisfying(SectionResult.NotPlayed.class, n -> assertThat(n.reason())
+        .isEqualTo("cut through slab that way, slab falls before the blow: what carries it lies outside the plane"));
+    assertThat(play(job, "slab", new Vec3(0, 0, 0.24), new Vec3(0.5, 0, 0)).outcomes()).hasSize(3);
+  }
 }
