@@ -37,11 +37,11 @@ final class PaneText {
         + units.brief(Quantity.LENGTH, pane.usualGlassMm()) + " is usual for a tank of this size.");
     CaseStress g = pane.governing();
     if (!g.rock().isEmpty() && g.rockShare() > 0) {
-      notes.add("Where the stress is highest, the foot of the " + g.rock() + " adds " + percent(g.rockShare()) + " of it with "
+      notes.add("Where the stress is highest, the foot of " + g.rock() + " adds " + percent(g.rockShare()) + " of it with "
           + units.text(Quantity.FORCE, g.rockN(), CEILING) + ".");
     }
     pane.feet().stream().max(Comparator.comparingDouble(FootBearing::pressureNmm2)).ifPresent(f -> notes.add(
-        "Highest pressure on the glass: " + units.text(Quantity.STRESS, f.pressureNmm2(), CEILING) + " under the " + f.rock()
+        "Highest pressure on the glass: " + units.text(Quantity.STRESS, f.pressureNmm2(), CEILING) + " under " + f.rock()
             + (f.bare() ? ", on bare glass." : "; on bare glass it would be "
             + units.text(Quantity.STRESS, f.pressureBareNmm2(), CEILING) + ".")));
     pane.slip().ifPresent(s -> notes.add(slip(s, units)));
@@ -52,7 +52,7 @@ final class PaneText {
   private static String slip(Slip s, Units units) {
     String bare = "strikes bare glass with about " + newtons(s.bare().peakN(), units);
     String covered = "the " + s.cover() + " with " + newtons(s.covered().peakN(), units);
-    return "Let slip from " + units.brief(Quantity.LENGTH, s.heightMm()) + ", the " + s.rock() + " ("
+    return "Let slip from " + units.brief(Quantity.LENGTH, s.heightMm()) + ", " + s.rock() + " ("
         + units.text(Quantity.MASS, s.massKg(), CEILING) + ") " + bare + ", " + covered + ".";
   }
 

@@ -116,15 +116,15 @@ final class PushFindings {
   /** The joints that mend it are sought and told for all of the heap together. */
   private Finding slidesAndFalls(String name, int rock, PushFound p) {
     double mm = settings.get(Setting.SLIDE_TEST_MM);
-    String move = text("move %s, or what rests on it, so that all is still carried when it has gone %.0f mm that way", name, mm);
+    String move = text("move %s, or what rests on it, so that all is still carried when it has gone %s mm that way", name, Draft.plain(mm));
     return slides(name, p, Draft.fail(Code.SLIDES), "no longer", JointSearch.open(study.scene(), rock).isEmpty()
         ? "M" + move.substring(1) + "." : "Fix the joints that are told to need fixing, or " + move + ".");
   }
 
   private Finding slides(String name, PushFound p, Draft draft, String stands, String remedy) {
     return draft.about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism()).say(
-        text("%s slides under a push of %.1f N toward the %s; moved %.0f mm that way, the heap %s stands.", name,
-            Draft.down(p.marginN()), Headings.word(p.degrees()), settings.get(Setting.SLIDE_TEST_MM), stands), remedy);
+        text("%s slides under a push of %.1f N toward the %s; moved %s mm that way, the heap %s stands.", name,
+            Draft.down(p.marginN()), Headings.word(p.degrees()), Draft.plain(settings.get(Setting.SLIDE_TEST_MM)), stands), remedy);
   }
 
   private Optional<Finding> press(int rock, PressFound p) {

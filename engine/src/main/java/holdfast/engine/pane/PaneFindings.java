@@ -87,7 +87,7 @@ final class PaneFindings {
       double limit = s.designNmm2() / strength.loadFactor();
       all.add(new PaneFinding(Kind.STRESS, Weight.FAIL, s.rock(), s.totalNmm2(), limit, "N/mm2", Optional.of(s.load()),
           text("With the rocks the bottom pane on %s (%s) reaches %.1f N/mm2 against %.1f N/mm2 allowed; the foot of "
-                  + "the %s, with up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f N/mm2.",
+                  + "%s, with up to %.0f N, adds %.0f %% of it. The trade's rule allows %.2f N/mm2.",
               s.bed(), s.load().word(), up(s.totalNmm2()), down(limit), s.rock(), Math.ceil(s.rockN()), 100 * s.rockShare(),
               strength.tradeLimitNmm2()),
           advice(remedies)));
@@ -97,7 +97,7 @@ final class PaneFindings {
         .max(Comparator.comparingDouble(s -> s.oneSpotNmm2() / s.designNmm2()))
         .ifPresent(s -> all.add(new PaneFinding(Kind.STRESS, Weight.WARN, s.rock(), s.oneSpotNmm2(),
             s.designNmm2() / strength.loadFactor(), "N/mm2", Optional.of(s.load()),
-            text("If the %s bore on one high spot of its foot, the bottom pane on %s (%s) would reach %.1f N/mm2 against %.1f "
+            text("If %s bore on one high spot of its foot, the bottom pane on %s (%s) would reach %.1f N/mm2 against %.1f "
                     + "N/mm2 allowed; spread over the foot it is %.1f N/mm2.",
                 s.rock(), s.bed(), s.load().word(), up(s.oneSpotNmm2()), down(s.designNmm2() / strength.loadFactor()),
                 up(s.totalNmm2())),
@@ -133,10 +133,10 @@ final class PaneFindings {
     if (f.pressureNmm2() > limit) {
       String sand = f.onSand() ? " The sand under it is not counted: it is dug away." : "";
       String sentence = f.bare()
-          ? text("The foot of the %s presses on bare glass with up to %.0f N (%s), on one spot %.1f N/mm2; the walls of a louvre "
+          ? text("The foot of %s presses on bare glass with up to %.0f N (%s), on one spot %.1f N/mm2; the walls of a louvre "
                   + "grid would take it at %.2f N/mm2.%s",
               f.rock(), Math.ceil(f.mostN()), f.load().word(), up(f.pressureNmm2()), f.pressureGridNmm2(), sand)
-          : text("The foot of the %s presses through the %s with up to %.0f N (%s), %.1f N/mm2 on the glass.%s",
+          : text("The foot of %s presses through the %s with up to %.0f N (%s), %.1f N/mm2 on the glass.%s",
               f.rock(), scene.floor().kind() == Floor.Kind.SHEET ? "sheet" : "walls of the grid", Math.ceil(f.mostN()),
               f.load().word(), up(f.pressureNmm2()), sand);
       all.add(new PaneFinding(Kind.POINT_LOAD, f.bare() ? Weight.FAIL : Weight.WARN, f.rock(), f.pressureNmm2(), limit, "N/mm2",
@@ -146,7 +146,7 @@ final class PaneFindings {
     if (f.ring().isPresent() && f.ring().getAsDouble() > strength.characteristicNmm2()) {
       all.add(new PaneFinding(Kind.POINT_LOAD, Weight.WARN, f.rock(), f.ring().getAsDouble(), strength.characteristicNmm2(),
           "N/mm2", Optional.of(f.load()),
-          text("If the %s stood on a point of %.0f mm radius, bare glass would see %.0f N/mm2 round the point: enough to start a "
+          text("If %s stood on a point of %.0f mm radius, bare glass would see %.0f N/mm2 round the point: enough to start a "
                   + "crack at a scratch. The figure is good to a factor of two, for comparing with a grid, where no stone "
                   + "touches glass.",
               f.rock(), scene.settings().get(Setting.POINT_RADIUS_MM), f.ring().getAsDouble()),
@@ -161,7 +161,7 @@ final class PaneFindings {
     String where = s.coveredNow() ? "the " + s.cover() : "bare glass";
     all.add(new PaneFinding(Kind.STRIKE, bad ? Weight.WARN : Weight.NOTE, s.rock(), now.bendingNmm2(), design, "N/mm2",
         Optional.empty(),
-        text("The %s, %.1f kg, let slip from %.0f mm onto %s would strike with about %.0f N and bend the pane to %.0f N/mm2; "
+        text("%s, %.1f kg, let slip from %.0f mm onto %s would strike with about %.0f N and bend the pane to %.0f N/mm2; "
                 + "on %s %.0f N and %.0f N/mm2%s. Good to a factor of two: it compares floors and shows no safety.",
             s.rock(), s.massKg(), s.heightMm(), where, now.peakN(), now.bendingNmm2(),
             s.coveredNow() ? "bare glass" : "a " + s.cover(), other(s).peakN(), other(s).bendingNmm2(),
@@ -177,8 +177,8 @@ final class PaneFindings {
     Tank tank = scene.tank();
     if (tank.bottomGlassMm() < usualMm - 0.05) {
       all.add(new PaneFinding(Kind.THICKNESS, Weight.WARN, "bottom pane", tank.bottomGlassMm(), usualMm, "mm", Optional.empty(),
-          text("The bottom pane of %.0f mm is thinner than the %.0f mm%s that is common for a tank of this size.",
-              tank.bottomGlassMm(), usualMm, usualMm >= 12 ? " or more" : ""),
+          text("The bottom pane of %s mm is thinner than the %.0f mm%s that is common for a tank of this size.",
+              text("%.1f", tank.bottomGlassMm()).replaceFirst("\\.0$", ""), usualMm, usualMm >= 12 ? " or more" : ""),
           "Measure it again, and ask the tank's maker."));
     }
     if (tank.bottomSupport() == Tank.BottomSupport.UNKNOWN) {

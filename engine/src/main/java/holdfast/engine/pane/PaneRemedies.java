@@ -53,7 +53,7 @@ final class PaneRemedies {
     widened(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.WIDER_FOOT, footWords(t), t.left())));
     String grid = first;
     shimmed(bedded).ifPresent(t -> all.add(new Remedy(Remedy.Kind.SHIM,
-        grid + "bed the " + names(t.seats) + " on three shims" + (t.seats.size() == 1 ? "" : " each")
+        grid + "bed " + names(t.seats) + " on three shims" + (t.seats.size() == 1 ? "" : " each")
             + ", set well apart under the rim", t.left())));
     moved(bedded).ifPresent(m -> all.add(new Remedy(Remedy.Kind.MOVE, grid + m.words, m.trial.left(),
         grid.isEmpty() ? Optional.of(m.shift) : Optional.empty())));
@@ -226,7 +226,7 @@ final class PaneRemedies {
         Trial trial = from.with(foot, new Moved(by * sides[k][0], by * sides[k][1]));
         if (trial.left() > 1 || (best != null && trial.left() >= best.trial.left())) continue;
         best = new Way(trial, String.format(Locale.ROOT,
-            "move the %s %.0f mm toward the %s with what it carries, and check again", pane.feet().get(foot).rock(),
+            "move %s %.0f mm toward the %s with what it carries, and check again", pane.feet().get(foot).rock(),
             1e3 * by, words[k]), new Remedy.Shift(pane.feet().get(foot).rock(), by * sides[k][0], by * sides[k][1]));
       }
       if (best != null) return Optional.of(best);
@@ -270,7 +270,7 @@ final class PaneRemedies {
 
   private String footWords(Trial t) {
     List<String> each = new ArrayList<>();
-    t.seats.forEach((foot, seat) -> each.add(String.format(Locale.ROOT, "the %s a bedded foot %.0f mm across",
+    t.seats.forEach((foot, seat) -> each.add(String.format(Locale.ROOT, "%s a bedded foot %.0f mm across",
         pane.feet().get(foot).rock(), 2e3 * ((Disc) seat).radiusM)));
     boolean grid = t.floor.kind() == Floor.Kind.GRID && pane.scene().floor().kind() != Floor.Kind.GRID;
     return (grid ? "lay a louvre grid and give " : "give ") + joined(each);

@@ -204,7 +204,7 @@ class BottomPaneTest {
     PaneReport report = BottomPane.judge(scene(tank(BottomSupport.FULL, 8), BARE, 0), load(258, left, right));
     assertThat(report.governing().rock()).isEqualTo("left spike");
     PaneReport.Remedy wider = remedy(report, PaneReport.Remedy.Kind.WIDER_FOOT);
-    assertThat(wider.act()).contains("the left spike a bedded foot").contains("the right spike a bedded foot");
+    assertThat(wider.act()).contains("left spike a bedded foot").contains("right spike a bedded foot");
     assertThat(wider.utilisation()).isLessThanOrEqualTo(1);
 
     double most = 0;
