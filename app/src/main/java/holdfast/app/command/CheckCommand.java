@@ -4,6 +4,7 @@ import holdfast.app.report.JsonReport;
 import holdfast.app.report.TextReport;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckOptions.Pushes;
 import holdfast.engine.check.CheckReport;
 import holdfast.model.scene.Scene;
 import java.nio.file.Path;
@@ -66,6 +67,6 @@ final class CheckCommand extends Subcommand {
     if (variations < 0 || variations > MOST_VARIATIONS) {
       throw new InputProblem("--vary must be from 0 to " + MOST_VARIATIONS + ", was " + variations + ".");
     }
-    return new CheckOptions(count, true, variations, seed, exact);
+    return new CheckOptions(count, format == Format.JSON ? Pushes.ROSES : Pushes.WEAKEST, variations, seed, exact);
   }
 }

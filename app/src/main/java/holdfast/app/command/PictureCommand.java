@@ -107,7 +107,7 @@ final class PictureCommand extends Subcommand {
     Optional<PaneReport> report;
     try (Progress p = progress("weighing the feet")) {
       CheckOptions usual = CheckOptions.DEFAULT;
-      report = Check.run(s, shapes, new CheckOptions(usual.threads(), false, 0, usual.seed())).pane();
+      report = Check.run(s, shapes, new CheckOptions(usual.threads(), CheckOptions.Pushes.NONE, 0, usual.seed())).pane();
     }
     if (report.isEmpty()) {
       console().say("The forces on the feet could not be decided, so the bottom pane cannot be drawn.",

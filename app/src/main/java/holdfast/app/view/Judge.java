@@ -5,12 +5,14 @@ import holdfast.engine.check.CheckReport;
 import holdfast.engine.check.CheckWatch;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
+import java.util.List;
 import java.util.Optional;
 
 /**
  * Judges scenes on a thread of its own, in the steps of {@link Depth}. Only the latest scene counts: whatever was found about
  * an older one is dropped, so that what is shown is never stale, and work on it is broken off by interrupting the judging
- * thread. While a rock is held in the hand only the first step is done, which is the one that keeps up with it.
+ * thread. While a rock is held in the hand only the first step is done, which is the one that keeps up with it. After the
+ * last step follows the push rose of one rock, if somebody wants to see it.
  */
 public final class Judge implements AutoCloseable {
   /** How far a judgement goes, each step with all that the ones before it asked. */
@@ -27,6 +29,11 @@ public final class Judge implements AutoCloseable {
   @FunctionalInterface
   public interface Work {
     CheckReport judge(Scene scene, Shapes shapes, Depth depth, CheckWatch watch) throws Exception;
+
+    /** How hard a push one rock takes from every direction; asked after the full judgement of the scene. None where unknown. */
+    default List<CheckReport.PushLine> rose(Scene scene, Shapes shapes, String rock) throws Exception {
+      return List.of();
+    }
   }
 
   /**
@@ -43,6 +50,13 @@ public final class Judge implements AutoCloseable {
     }
   }
 
+  /** How hard a push a rock takes from every direction; empty where that could not be worked out. */
+  public record Rose(long revision, String rock, List<CheckReport.PushLine> sides) {
+    public Rose {
+      sides = List.copyOf(sides);
+    }
+  }
+
   private record Question(Scene scene, Shapes shapes, long revision) {}
 
   private final Work work;
@@ -52,9 +66,13 @@ public final class Judge implements AutoCloseable {
   /** The step that the question is to be asked next; none when it is settled. */
   private Optional<Depth> next = Optional.empty();
   private Optional<Found> found = Optional.empty();
+  /** The rock whose push rose is wanted, and the latest one of this scene. */
+  private Optional<String> wanted = Optional.empty();
+  private Optional<Rose> rose = Optional.empty();
   private CheckProgress progress = new CheckProgress();
   private boolean held;
   private boolean working;
+  private boolean onRose;
   private boolean ended;
 
   /** {@code wake} is called on the judging thread whenever there is something new. */
@@ -73,6 +91,7 @@ public final class Judge implements AutoCloseable {
     question = Optional.of(new Question(scene, shapes, revision));
     next = Optional.of(Depth.STANDING);
     found = Optional.empty();
+    rose = Optional.empty();
     if (working) thread.interrupt();
     notifyAll();
   }
@@ -82,6 +101,24 @@ public final class Judge implements AutoCloseable {
     if (held == inHand) return;
     held = inHand;
     notifyAll();
+  }
+
+  /** The rock whose push rose is worked out when the scene has been judged; work on another one is broken off. */
+  public synchronized void want(Optional<String> rock) {
+    if (wanted.equals(rock)) return;
+    wanted = rock;
+    if (working && onRose) thread.interrupt();
+    notifyAll();
+  }
+
+  /** The push rose that was worked out last, if it is one of the scene asked about last. */
+  public synchronized Optional<Rose> rose() {
+    return rose;
+  }
+
+  /** A push rose is wanted and not known yet. */
+  public synchronized boolean awaitsRose() {
+    return next.isEmpty() && roseDue();
   }
 
   /** What is known of the scene asked about last; nothing while it is being judged. */
@@ -96,17 +133,23 @@ public final class Judge implements AutoCloseable {
 
   /** What the judgement of the latest scene is at; empty when nothing is being worked out. */
   public synchronized Optional<String> at() {
-    return due() ? Optional.of(progress.words()) : Optional.empty();
+    return next.isPresent() && due() ? Optional.of(progress.words()) : Optional.empty();
   }
 
   private boolean due() {
-    return next.isPresent() && (next.get() == Depth.STANDING || !held);
+    return next.map(n -> n == Depth.STANDING || !held).orElseGet(this::roseDue);
+  }
+
+  private boolean roseDue() {
+    return !held && wanted.isPresent() && found.filter(f -> f.full() && f.report.isPresent()).isPresent()
+        && rose.filter(r -> r.rock.equals(wanted.get())).isEmpty();
   }
 
   private void run() {
     while (true) {
       Question asked;
-      Depth depth;
+      Optional<Depth> depth;
+      Optional<String> rock;
       CheckProgress watch = new CheckProgress();
       synchronized (this) {
         while (!ended && !due()) {
@@ -118,11 +161,13 @@ public final class Judge implements AutoCloseable {
         }
         if (ended) return;
         asked = question.orElseThrow();
-        depth = next.orElseThrow();
+        depth = next;
+        rock = wanted;
         progress = watch;
         working = true;
+        onRose = depth.isEmpty();
       }
-      boolean counted = judged(asked, depth, watch);
+      boolean counted = depth.isPresent() ? judged(asked, depth.get(), watch) : rosed(asked, rock.orElseThrow());
       synchronized (this) {
         working = false;
         // The mark of an interruption that came too late must not reach the next work.
@@ -146,6 +191,22 @@ public final class Judge implements AutoCloseable {
       if (ended || question.orElse(null) != asked) return false;
       found = Optional.of(answer);
       next = answer.trouble.isPresent() || answer.full() ? Optional.empty() : Optional.of(Depth.values()[depth.ordinal() + 1]);
+    }
+    return true;
+  }
+
+  /** The same for a push rose. */
+  private boolean rosed(Question asked, String rock) {
+    List<CheckReport.PushLine> sides;
+    try {
+      sides = work.rose(asked.scene, asked.shapes, rock);
+    } catch (Exception | LinkageError | StackOverflowError e) {
+      // Without it the verdict stands; there is none to show.
+      sides = List.of();
+    }
+    synchronized (this) {
+      if (ended || question.orElse(null) != asked || !wanted.equals(Optional.of(rock))) return false;
+      rose = Optional.of(new Rose(asked.revision, rock, sides));
     }
     return true;
   }

@@ -20,9 +20,14 @@ final class Judgement implements AutoCloseable {
   private long askedAt;
   private long now;
   private boolean holding;
+  private Optional<String> wanted = Optional.empty();
+  /** Since when the push rose that is on show is waited for, and nothing else. */
+  private long waitsFrom;
   /** What the latest frame knew. */
   private Optional<Judge.Found> seen = Optional.empty();
   private Optional<String> seenAt = Optional.empty();
+  private Optional<Judge.Rose> seenRose = Optional.empty();
+  private boolean roseLate;
 
   /** {@code revision} of the scene as it is now. */
   Judgement(Judge.Work work, Runnable wake, LongSupplier revision) {
@@ -42,9 +47,13 @@ final class Judgement implements AutoCloseable {
 
   /** Something is known, or being worked out, that the latest frame did not show. */
   boolean news() {
-    boolean news = !found().equals(seen) || !at().equals(seenAt);
+    if (!judge.awaitsRose()) waitsFrom = now;
+    boolean late = (now - waitsFrom) / 1_000_000_000L >= TOLD_S;
+    boolean news = !found().equals(seen) || !at().equals(seenAt) || !rose().equals(seenRose) || late != roseLate;
     seen = found();
     seenAt = at();
+    seenRose = rose();
+    roseLate = late;
     return news;
   }
 
@@ -58,6 +67,23 @@ final class Judgement implements AutoCloseable {
 
   boolean holding() {
     return holding;
+  }
+
+  /** The rock whose push rose is on show; none where no rose is. */
+  void want(Optional<String> rock) {
+    if (!wanted.equals(rock)) waitsFrom = now;
+    wanted = rock;
+    judge.want(rock);
+  }
+
+  /** The push rose that is on show, once it is known. */
+  Optional<Judge.Rose> rose() {
+    return judge.rose().filter(r -> r.revision() == revision.getAsLong() && Optional.of(r.rock()).equals(wanted));
+  }
+
+  /** The push rose that is on show is long in coming. */
+  boolean roseLate() {
+    return roseLate && judge.awaitsRose();
   }
 
   Optional<Judge.Found> found() {
@@ -76,6 +102,11 @@ final class Judgement implements AutoCloseable {
   /** All that there is to say of the scene is known. */
   boolean settled() {
     return asked == revision.getAsLong() && judge.settled();
+  }
+
+  /** Nothing is being worked out, nor will be until something changes. */
+  boolean idle() {
+    return settled() && !judge.awaitsRose();
   }
 
   /** What is being worked out and for how long, once that is worth telling. */

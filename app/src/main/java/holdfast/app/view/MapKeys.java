@@ -108,8 +108,9 @@ final class MapKeys {
     rows.add(new Row.Sample(Kind.DISC, Palette.INK_SOFT, "shaded"));
   }
 
-  void rose(Scene scene) {
+  void rose(Scene scene, boolean late) {
     rows.add(new Row.Title("Push rose: what it holds from each side"));
+    if (late) rows.add(new Row.Plain("Being worked out; its weakest side is known."));
     String tier = Scale.force(scene.settings().get(Setting.PUSH_TIER_N), units);
     rows.add(new Row.Sample(Kind.DASHES, Palette.INK_SOFT, tier + " to be borne"));
     rows.add(new Row.Sample(Kind.PETAL, Palette.FINE, "holds"));

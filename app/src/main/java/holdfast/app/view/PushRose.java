@@ -13,6 +13,7 @@ import holdfast.engine.statics.heap.Movement;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
+import java.util.List;
 
 /** The push rose: how hard a push a stone bears from each side. */
 final class PushRose {
@@ -24,16 +25,38 @@ final class PushRose {
 
   private PushRose() {}
 
-  /** The push margins of a stone round the compass, level about its middle; the ring is the chosen tier. */
-  static void draw(Brush brush, Projector eye, Stone s, CheckReport.RockLine line, Scene scene, Units units) {
-    if (line.rose().size() < LEAST_PETALS) return;
+  /**
+   * The push margins of a stone round the compass, level about its middle; the ring is the chosen tier.
+   *
+   * @param weakest the least of them
+   * @param sides all of them; none while they are being worked out
+   */
+  static void draw(
+      Brush brush, Projector eye, Stone s, CheckReport.PushLine weakest, List<CheckReport.PushLine> sides, Scene scene,
+      Units units) {
     double tier = scene.settings().get(Setting.PUSH_TIER_N);
     Vec3 middle = new Vec3(s.centreInTank().x(), s.centreInTank().y(), (s.low().z() + s.high().z()) / 2);
     double perN = REACH_M / (2 * tier);
-    int n = line.rose().size();
+    if (sides.size() >= LEAST_PETALS) petals(brush, eye, middle, perN, tier, sides);
+    ring(brush, eye, middle, LEAST_M + perN * tier, Palette.INK_SOFT.solid(0.7));
+    Vec3 dir = Vec3.heading(weakest.degrees());
+    double r = LEAST_M + perN * Math.min(2 * tier, weakest.marginN());
+    Projector.Spot tip = eye.spot(middle.plusTimes(-r, dir));
+    Projector.Spot tail = eye.spot(middle.plusTimes(-r - 0.07, dir));
+    if (!tip.inFront() || !tail.inFront()) return;
+    Colour colour = weakest.marginN() < tier && !weakest.unlimited() ? Palette.FAIL : Palette.FINE;
+    brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 3, colour);
+    String words = (weakest.unlimited() ? "over " : "") + Scale.force(weakest.marginN(), units)
+        + (weakest.movement() == Movement.NONE ? "" : " " + weakest.movement().word());
+    brush.tagBehind(tail.x(), tail.y(), tail.x() - tip.x(), tail.y() - tip.y(), words, Style.STRONG);
+  }
+
+  private static void petals(
+      Brush brush, Projector eye, Vec3 middle, double perN, double tier, List<CheckReport.PushLine> sides) {
+    int n = sides.size();
     double[][] at = new double[n][];
     for (int i = 0; i < n; i++) {
-      CheckReport.PushLine p = line.rose().get(i);
+      CheckReport.PushLine p = sides.get(i);
       double r = LEAST_M + perN * Math.min(2 * tier, p.unlimited() ? 2 * tier : p.marginN());
       // A push toward the right comes from the left: the petal lies on the side where the hand is.
       Projector.Spot q = eye.spot(middle.plusTimes(-r, Vec3.heading(p.degrees())));
@@ -45,25 +68,13 @@ final class PushRose {
       // Each direction has the sector half way to its neighbours.
       double[] before = middle(at[(i + n - 1) % n], at[i]);
       double[] after = middle(at[i], at[(i + 1) % n]);
-      boolean weak = line.rose().get(i).marginN() < tier && !line.rose().get(i).unlimited();
+      boolean weak = sides.get(i).marginN() < tier && !sides.get(i).unlimited();
       Colour fill = weak ? Palette.FAIL : Palette.FINE;
       for (double[] b : new double[][] {before, after}) {
         brush.triangle(c.x(), c.y(), at[i][0], at[i][1], b[0], b[1], fill.solid(0.16));
         brush.line(at[i][0], at[i][1], b[0], b[1], 2, fill.solid(0.9));
       }
     }
-    ring(brush, eye, middle, LEAST_M + perN * tier, Palette.INK_SOFT.solid(0.7));
-    line.weakest().ifPresent(w -> {
-      Vec3 dir = Vec3.heading(w.degrees());
-      double r = LEAST_M + perN * Math.min(2 * tier, w.marginN());
-      Projector.Spot tip = eye.spot(middle.plusTimes(-r, dir));
-      Projector.Spot tail = eye.spot(middle.plusTimes(-r - 0.07, dir));
-      Colour colour = w.marginN() < tier && !w.unlimited() ? Palette.FAIL : Palette.FINE;
-      brush.arrow(tail.x(), tail.y(), tip.x(), tip.y(), 3, colour);
-      String words = (w.unlimited() ? "over " : "") + Scale.force(w.marginN(), units)
-          + (w.movement() == Movement.NONE ? "" : " " + w.movement().word());
-      brush.tagBehind(tail.x(), tail.y(), tail.x() - tip.x(), tail.y() - tip.y(), words, Style.STRONG);
-    });
   }
 
   private static double[] middle(double[] a, double[] b) {

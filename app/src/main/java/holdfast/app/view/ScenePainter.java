@@ -81,6 +81,7 @@ final class ScenePainter {
       if (wantsSurvey()) survey.want(revision, shapes, s -> Survey.of(scene, s));
       if (wantsHandling()) handling.want(revision, shapes, s -> Handling.of(scene, s));
     }
+    bench.judgement().want(rosed().map(Stone::name));
     stages.tick();
     return redraw;
   }
@@ -112,6 +113,8 @@ final class ScenePainter {
     s.add(bench.units());
     s.add(bench.mode());
     s.add(bench.found().map(f -> List.of(f.revision(), f.depth())));
+    s.add(bench.judgement().rose());
+    s.add(bench.judgement().roseLate());
     s.add(bench.opened().map(System::identityHashCode));
     for (Shown.Layer l : Shown.Layer.values()) s.add(has(l));
     s.add(bench.shown().cutWay());
@@ -264,7 +267,7 @@ final class ScenePainter {
       bench.opened().ifPresent(f -> heights.of(f, chosen.get()));
     }
     if (chosen.isEmpty() || bench.mode() == Workbench.Mode.STAGES) return;
-    rose(report).ifPresent(l -> PushRose.draw(brush, eye, chosen.get(), l, bench.scene(), bench.units()));
+    weakest(report).ifPresent(w -> PushRose.draw(brush, eye, chosen.get(), w, sides(), bench.scene(), bench.units()));
     boolean free = bench.chosenPlacement().map(p -> !p.locked()).orElse(false);
     if (bench.mode() == Workbench.Mode.ARRANGE && free && hands.near()) {
       Handles.draw(brush, eye, chosen.get(), hands.lit());
@@ -272,13 +275,22 @@ final class ScenePainter {
     if (hands.carrying()) HeldMark.draw(brush, eye, chosen.get(), bench.found());
   }
 
-  /** The line of the chosen rock whose push rose is to be drawn. */
-  private Optional<CheckReport.RockLine> rose(Optional<CheckReport> report) {
+  /** The chosen rock, if its push rose is to be drawn. */
+  private Optional<Stone> rosed() {
     Optional<Code> code = bench.opened().map(Finding::code);
     boolean wanted = has(Shown.Layer.ROSE) && !hands.carrying() && !code.filter(c -> !SceneMarksChoice.rose(c)).isPresent();
-    if (!wanted || bench.mode() != Workbench.Mode.ARRANGE) return Optional.empty();
-    return bench.chosenStone().flatMap(s -> report.flatMap(r -> r.rocks().stream()
-        .filter(l -> l.name().equals(s.name()) && l.rose().size() >= PushRose.LEAST_PETALS).findFirst()));
+    return wanted && bench.mode() == Workbench.Mode.ARRANGE ? bench.chosenStone() : Optional.empty();
+  }
+
+  /** What the report says of the weakest side of that rock. */
+  private Optional<CheckReport.PushLine> weakest(Optional<CheckReport> report) {
+    return rosed().flatMap(s -> report.flatMap(r -> r.rocks().stream().filter(l -> l.name().equals(s.name())).findFirst()))
+        .flatMap(CheckReport.RockLine::weakest);
+  }
+
+  /** Every side of it, once that is worked out. */
+  private List<CheckReport.PushLine> sides() {
+    return bench.judgement().rose().map(Judge.Rose::sides).orElse(List.of());
   }
 
   /** What the drawings on show mean. */
@@ -286,7 +298,7 @@ final class ScenePainter {
     MapKeys keys = new MapKeys(brush, bench.units());
     Optional<Code> code = bench.opened().map(Finding::code);
     if (showsPane(code)) report.flatMap(CheckReport::pane).ifPresent(keys::pane);
-    if (rose(report).isPresent()) keys.rose(bench.scene());
+    if (weakest(report).isPresent()) keys.rose(bench.scene(), bench.judgement().roseLate());
     opened().ifPresent(o -> o.keys(keys));
     if (survey().isEmpty()) return keys;
     if (showsReach(code)) keys.reach(bench.scene());

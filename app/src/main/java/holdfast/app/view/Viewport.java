@@ -5,11 +5,15 @@ import holdfast.app.report.Units;
 import holdfast.app.view.gl.GlContext;
 import holdfast.engine.check.Check;
 import holdfast.engine.check.CheckOptions;
+import holdfast.engine.check.CheckOptions.Pushes;
+import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.engine.statics.Recall;
 import holdfast.model.io.TankSizes;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.Shapes;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.lwjgl.glfw.GLFW;
@@ -51,10 +55,22 @@ public final class Viewport {
     Recall recall = new Recall();
     // Whoever drags a rock asks the first step over and over: what was found of all pushes must not be forgotten over that.
     Recall standing = new Recall();
-    return (scene, shapes, depth, watch) -> {
-      sound(shapes);
-      return depth == Judge.Depth.STANDING ? Check.standing(scene, shapes, threads, watch, standing)
-          : Check.run(scene, shapes, new CheckOptions(threads, depth == Judge.Depth.FULL, 0, 1), watch, recall);
+    return new Judge.Work() {
+      @Override
+      public CheckReport judge(Scene scene, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
+        sound(shapes);
+        return depth == Judge.Depth.STANDING ? Check.standing(scene, shapes, threads, watch, standing)
+            : Check.run(scene, shapes, options(depth == Judge.Depth.FULL ? Pushes.WEAKEST : Pushes.NONE), watch, recall);
+      }
+
+      @Override
+      public List<CheckReport.PushLine> rose(Scene scene, Shapes shapes, String rock) {
+        return Check.rose(scene, shapes, rock, options(Pushes.ROSES), recall);
+      }
+
+      private CheckOptions options(Pushes pushes) {
+        return new CheckOptions(threads, pushes, 0, 1);
+      }
     };
   }
 

@@ -49,7 +49,7 @@ class RemediesTest {
 
   /** Everything that is found without pushing. */
   private static CheckReport report(Scene s) {
-    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, false, 0, 1));
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.NONE, 0, 1));
   }
 
   private static List<Finding> findings(Scene s) {

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Shipped scenes and the real judge, with fewer directions of pushing than usual; each scene is judged once a run. */
@@ -39,6 +40,19 @@ final class Judged {
     given.put(Setting.PUSH_DIRECTIONS, 8.0);
     return s.withSettings(new Settings(given));
   }
+
+  /** The real judge, which works nothing out twice. */
+  static final Judge.Work WORK = new Judge.Work() {
+    @Override
+    public CheckReport judge(Scene scene, Shapes shapes, Judge.Depth depth, CheckWatch watch) throws Exception {
+      return Judged.judge(scene, shapes, depth, watch);
+    }
+
+    @Override
+    public List<CheckReport.PushLine> rose(Scene scene, Shapes shapes, String rock) throws Exception {
+      return Viewport.judging().rose(scene, shapes, rock);
+    }
+  };
 
   static CheckReport judge(Scene scene, Shapes shapes, Judge.Depth depth, CheckWatch watch) throws Exception {
     synchronized (KNOWN) {

@@ -146,7 +146,7 @@ class ScreensTest {
   void fineScreensShowTheSameFiner() throws IOException {
     Scene scene = Judged.scene("cube");
     BufferedImage plain;
-    try (WindowDriver d = new WindowDriver(scene, folder.resolve("plain"), Judged::judge)) {
+    try (WindowDriver d = new WindowDriver(scene, folder.resolve("plain"), Judged.WORK)) {
       d.rest();
       d.click("span");
       d.rest();
@@ -154,7 +154,7 @@ class ScreensTest {
     }
     long window = Graphics.context().window();
     GLFW.glfwSetWindowSize(window, 2 * Graphics.WIDTH, 2 * Graphics.HEIGHT);
-    try (WindowDriver d = new WindowDriver(scene, folder.resolve("fine"), Judged::judge, new ViewWindow.Quality(1, 512, 0), 2)) {
+    try (WindowDriver d = new WindowDriver(scene, folder.resolve("fine"), Judged.WORK, new ViewWindow.Quality(1, 512, 0), 2)) {
       d.rest();
       d.click("span");
       d.rest();
@@ -176,7 +176,7 @@ class ScreensTest {
   @EnumSource(Screen.class)
   void looksAsItWasKept(Screen screen) throws IOException {
     Scene scene = screen.scene.isEmpty() ? ScenesSheet.empty(EMPTY) : Judged.scene(screen.scene);
-    try (WindowDriver d = new WindowDriver(scene, folder, Judged::judge)) {
+    try (WindowDriver d = new WindowDriver(scene, folder, Judged.WORK)) {
       d.rest();
       screen.way.accept(d);
       if (screen != Screen.FIRST_MOVEMENT) d.rest();

@@ -46,9 +46,9 @@ final class WindowDriver implements AutoCloseable {
     long end = System.nanoTime() + 300_000_000_000L;
     int quiet = 0;
     while (quiet < 3) {
-      quiet = !frame() && bench.judgementSettled() && !busy() ? quiet + 1 : 0;
+      quiet = !frame() && bench.judgement().idle() && !busy() ? quiet + 1 : 0;
       assertThat(System.nanoTime()).as("came to rest within five minutes").isLessThan(end);
-      if (busy() || !bench.judgementSettled()) pause();
+      if (busy() || !bench.judgement().idle()) pause();
     }
   }
 

@@ -92,7 +92,7 @@ class WindowJudgementTest extends OpenedWindow {
 
   @Test
   void clickedFindingFliesThereChoosesTheRockAndOpensItsDrawing() {
-    open(Judged.scene("bad"), Judged::judge);
+    open(Judged.scene("bad"), Judged.WORK);
     d.rest();
     Camera before = d.bench.sight().camera();
     int i = number(Code.GAP);
@@ -119,7 +119,7 @@ class WindowJudgementTest extends OpenedWindow {
 
   @Test
   void aToppleIsPlayedSlowlyAndEnds() {
-    open(Judged.scene("bad"), Judged::judge);
+    open(Judged.scene("bad"), Judged.WORK);
     d.rest();
     int i = number(Code.TOPPLES);
     Finding f = d.bench.findings().get(i);
@@ -142,7 +142,7 @@ class WindowJudgementTest extends OpenedWindow {
   @ParameterizedTest
   @CsvSource({"PRESSED, tips pressed down with", "SHAKES, shaken sideways with", "LIFTED, lifted out"})
   void otherMovementsArePlayedToo(Code code, String words) {
-    open(Judged.scene("peninsula-before"), Judged::judge);
+    open(Judged.scene("peninsula-before"), Judged.WORK);
     d.rest();
     Camera before = d.bench.sight().camera();
     int i = number(code);
@@ -185,7 +185,7 @@ class WindowJudgementTest extends OpenedWindow {
   /** Every drawing changes the picture when it is put on, and taking it off gives the same picture as before. */
   @Test
   void everyDrawingComesAndGoes() {
-    open(Judged.scene("bad"), Judged::judge);
+    open(Judged.scene("bad"), Judged.WORK);
     d.rest();
     d.click("Show");
     d.frames(3);
@@ -211,7 +211,7 @@ class WindowJudgementTest extends OpenedWindow {
 
   @Test
   void pushRoseOfTheChosenRock() {
-    open(Judged.scene("cube"), Judged::judge);
+    open(Judged.scene("cube"), Judged.WORK);
     d.rest();
     d.click("span");
     d.rest();
@@ -227,7 +227,7 @@ class WindowJudgementTest extends OpenedWindow {
   @CsvSource({"peninsula-before, 0", "cube, 5"})
   void jointNumbersAgree(String name, int fixed) {
     Scene scene = Judged.scene(name);
-    open(scene, Judged::judge);
+    open(scene, Judged.WORK);
     d.key(GLFW.GLFW_KEY_J, 0);
     d.rest();
     JointNumbers listed = JointNumbers.of(scene, d.bench.report().orElseThrow().joints().stream()

@@ -27,7 +27,7 @@ class WindowRemediesTest extends OpenedWindow {
 
   @Test
   void aPressMendsTheFindingAndUndoBringsItBack() {
-    open(near(), Judged::judge);
+    open(near(), Judged.WORK);
     d.rest();
     d.click("finding " + number(Code.GAP));
     d.rest();
@@ -46,7 +46,7 @@ class WindowRemediesTest extends OpenedWindow {
   /** By keys alone, and in the units that are read: 20 mm are 0.787 in, 13/16 to the nearest sixteenth (exact inch). */
   @Test
   void byKeyboardAndInInches() {
-    open(near(), Judged::judge);
+    open(near(), Judged.WORK);
     d.rest();
     d.click("in lb");
     d.click("finding " + number(Code.GAP));
@@ -63,7 +63,7 @@ class WindowRemediesTest extends OpenedWindow {
   /** What is opened low in the list comes in sight to its end, button and all. */
   @Test
   void theButtonComesInSight() {
-    open(Judged.scene("handling"), Judged::judge);
+    open(Judged.scene("handling"), Judged.WORK);
     d.rest();
     int i = number(Code.OPENING_TURN);
     d.scrollTo("finding " + i);

@@ -214,7 +214,8 @@ public final class Questions {
 
   /** Every push rose. */
   public static Object roses(SceneHeap heap) {
-    return new HeapStudy(heap, THREADS).pushes();
+    PushStudy pushes = new HeapStudy(heap, THREADS).pushes();
+    return Parallel.map(IntStream.range(0, heap.rocks().size()).boxed().toList(), THREADS, pushes::rose);
   }
 
   /** What is asked again after one rock moved: its contacts, and the verdict of the heaps that changed. */

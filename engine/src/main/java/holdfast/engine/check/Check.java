@@ -7,8 +7,8 @@ import holdfast.engine.check.CheckReport.PushLine;
 import holdfast.engine.check.CheckReport.RockLine;
 import holdfast.engine.check.CheckReport.StateLine;
 import holdfast.engine.check.HeapStudy.PressFound;
-import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
+import holdfast.engine.check.PushStudy.PushFound;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.Recall;
 import holdfast.engine.statics.heap.Mechanism;
@@ -26,6 +26,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.IntStream;
 
 /** The one way in: a scene and its shapes to a report. */
 public final class Check {
@@ -83,11 +84,26 @@ public final class Check {
       findings = ranked(findings);
       CheckReport.Verdict verdict = verdict(study, findings);
       return new CheckReport(scene, verdict, Headline.of(study, verdict, findings, List.of()), findings, states(study, List.of()),
-          rocks(study, List.of(), List.of()), new SupportStudy(study, threads).joints(), List.of(), List.of(), Optional.empty(),
+          rocks(study, Pushed.NONE), new SupportStudy(study, threads).joints(), List.of(), List.of(), Optional.empty(),
           Optional.empty(), Cautions.of());
     } finally {
       recall.ended();
     }
+  }
+
+  /**
+   * The push margins of one rock from every direction, as a check that asks for roses reports them; after a check of the same
+   * scene only what that one did not ask is worked out.
+   *
+   * @param shapes the scene's rocks, all shaped
+   * @param rock the name of a rock that has a place; of any other there are none
+   * @param recall what checks of the scene found; no round of it ends, since its answers are wanted again after the next edit
+   */
+  public static List<PushLine> rose(Scene scene, Shapes shapes, String rock, CheckOptions options, Recall recall) {
+    SceneHeap heap = recall.heap(scene, shapes.placed());
+    HeapStudy study = new HeapStudy(heap, options.threads(), options.exact(), recall);
+    return IntStream.range(0, heap.rocks().size()).filter(i -> heap.name(i).equals(rock)).boxed()
+        .flatMap(i -> study.pushes().rose(i).stream()).map(Check::line).toList();
   }
 
   private static Finding notAsked(String what) {
@@ -113,12 +129,12 @@ public final class Check {
     });
     Pushed pushed = pushes.get();
     Apart other = apart.get();
-    List<List<PushFound>> roses = pushed.roses;
+    List<PushFound> weakest = pushed.weakest;
     List<PressFound> presses = pushed.presses;
     List<ShakeFound> shakes = pushed.shakes;
     List<Finding> findings = new ArrayList<>();
     findings.addAll(StandingFindings.of(study));
-    if (!options.roses() && !heap.rocks().isEmpty()) {
+    if (!options.pushed() && !heap.rocks().isEmpty()) {
       findings.add(notAsked("Pushes, presses, shaking and what is dug or lifted away were not asked about."));
     }
     findings.addAll(pushed.findings);
@@ -126,8 +142,8 @@ public final class Check {
     findings.addAll(other.room.findings());
     findings.addAll(other.pane.findings());
     findings.addAll(other.handling);
-    if (options.roses()) watch.at(CheckWatch.Stage.JOINTS, 0, 0);
-    findings.addAll(options.roses()
+    if (options.pushed()) watch.at(CheckWatch.Stage.JOINTS, 0, 0);
+    findings.addAll(options.pushed()
         ? BondingFindings.of(study, findings, options.threads(), watch) : BondingFindings.weakRock(scene));
     Optional<VariationsResult> variations = options.variations() == 0 || heap.rocks().isEmpty()
         ? Optional.empty()
@@ -137,21 +153,32 @@ public final class Check {
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(study, findings);
     return new CheckReport(
-        scene, verdict, Headline.of(study, verdict, findings, roses) + variations.map(v -> " " + Variations.words(v)).orElse(""),
+        scene, verdict, Headline.of(study, verdict, findings, weakest) + variations.map(v -> " " + Variations.words(v)).orElse(""),
         findings,
-        states(study, shakes), rocks(study, roses, presses), supports.get().joints, other.pane.feet(), other.room.lines(),
+        states(study, shakes), rocks(study, pushed), supports.get().joints, other.pane.feet(), other.room.lines(),
         other.pane.report(), variations, Cautions.of());
   }
 
-  /** What was pushed, pressed and shaken. */
+  /**
+   * What was pushed, pressed and shaken.
+   *
+   * @param roses of every rock; empty where they are not asked for
+   */
   private record Pushed(
-      List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes, List<Finding> findings) {
+      List<PushFound> weakest, List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes,
+      List<Finding> findings) {
+    static final Pushed NONE = new Pushed(List.of(), List.of(), List.of(), List.of(), List.of());
+
     static Pushed of(HeapStudy study, CheckOptions options) {
-      if (!options.roses()) return new Pushed(List.of(), List.of(), List.of(), List.of());
-      List<List<PushFound>> roses = study.pushes();
+      if (!options.pushed()) return NONE;
+      List<Integer> rocks = IntStream.range(0, study.scene().rocks().size()).boxed().toList();
+      List<PushFound> weakest = Parallel.map(rocks, options.threads(), study.pushes()::weakest);
       List<PressFound> presses = study.presses();
       List<ShakeFound> shakes = study.shakes();
-      return new Pushed(roses, presses, shakes, new PushFindings(study).of(roses, presses, shakes, options.threads()));
+      List<Finding> findings = new PushFindings(study).of(weakest, presses, shakes, options.threads());
+      List<List<PushFound>> roses = options.pushes() == CheckOptions.Pushes.ROSES
+          ? Parallel.map(rocks, options.threads(), study.pushes()::rose) : List.of();
+      return new Pushed(weakest, roses, presses, shakes, findings);
     }
   }
 
@@ -159,7 +186,7 @@ public final class Check {
   private record Supported(List<Finding> findings, List<JointLine> joints) {
     static Supported of(HeapStudy study, CheckOptions options) {
       SupportStudy support = new SupportStudy(study, options.threads());
-      return new Supported(options.roses() ? support.findings() : support.seen(), support.joints());
+      return new Supported(options.pushed() ? support.findings() : support.seen(), support.joints());
     }
   }
 
@@ -203,17 +230,20 @@ public final class Check {
     return out;
   }
 
-  private static List<RockLine> rocks(HeapStudy study, List<List<PushFound>> roses, List<PressFound> presses) {
+  private static List<RockLine> rocks(HeapStudy study, Pushed pushed) {
     List<RockLine> out = new ArrayList<>();
     for (int i = 0; i < study.scene().rocks().size(); i++) {
       PlacedRock r = study.scene().rocks().get(i);
-      List<PushLine> rose = roses.isEmpty() ? List.of() : roses.get(i).stream()
-          .map(p -> new PushLine(p.degrees(), p.marginN(), p.atMostN().stream().filter(Double::isFinite).findFirst(),
-              p.unlimited(), p.movement(), p.state())).toList();
-      Optional<PushLine> weakest = rose.stream().min(Comparator.comparingDouble(PushLine::marginN));
+      List<PushLine> rose = pushed.roses.isEmpty() ? List.of() : pushed.roses.get(i).stream().map(Check::line).toList();
+      Optional<PushLine> weakest = pushed.weakest.isEmpty() ? Optional.empty() : Optional.of(line(pushed.weakest.get(i)));
       out.add(new RockLine(r.rock().name(), r.rock().kind().word(), r.body().dryMassKg(), study.scene().weights().submergedN(i),
-          r.reach(Vec3.Z) * 1e3, rose, weakest, presses.isEmpty() ? 0 : presses.get(i).marginN()));
+          r.reach(Vec3.Z) * 1e3, rose, weakest, pushed.presses.isEmpty() ? 0 : pushed.presses.get(i).marginN()));
     }
     return out;
+  }
+
+  private static PushLine line(PushFound p) {
+    return new PushLine(p.degrees(), p.marginN(), p.atMostN().stream().filter(Double::isFinite).findFirst(),
+        p.unlimited(), p.movement(), p.state());
   }
 }

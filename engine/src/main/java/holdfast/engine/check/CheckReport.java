@@ -110,8 +110,8 @@ public record CheckReport(
    *
    * @param submergedN its weight in the filled tank, newtons
    * @param topMm height of its highest point above the inner bottom
-   * @param rose its push margins round the compass
-   * @param weakest the least of the rose
+   * @param rose its push margins round the compass; empty where they were not asked for
+   * @param weakest the least of them
    * @param pressN the least downward press at its outermost points that tips something, capped; never above what staying
    *     confirmed
    */

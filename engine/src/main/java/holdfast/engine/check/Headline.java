@@ -2,12 +2,13 @@ package holdfast.engine.check;
 
 import static holdfast.engine.check.Draft.text;
 
-import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.engine.check.PushStudy.PushFound;
 import holdfast.model.scene.Rock;
 import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** The one line on top. */
 final class Headline {
@@ -16,11 +17,11 @@ final class Headline {
 
   private Headline() {}
 
-  static String of(HeapStudy study, CheckReport.Verdict verdict, List<Finding> findings, List<List<PushFound>> roses) {
+  static String of(HeapStudy study, CheckReport.Verdict verdict, List<Finding> findings, List<PushFound> weakest) {
     double tier = study.scene().scene().settings().get(Setting.PUSH_TIER_N);
     return switch (verdict) {
       case PASSES -> text("Stands and stays in every state; nothing topples under a push of %s N on any rock from any side%s.",
-          Draft.plain(tier), weakest(study, roses)) + left(study.scene().scene());
+          Draft.plain(tier), first(study, weakest)) + left(study.scene().scene());
       case NOTHING -> "No rock is placed yet. Give each rock of the heap its place, then check again."
           + left(study.scene().scene());
       case UNDECIDED -> "Could not be settled: treat it as not safe until it is.";
@@ -42,15 +43,11 @@ final class Headline {
     return out.isEmpty() ? "" : text(" Not placed, and not judged: %s.", Draft.names(out));
   }
 
-  private static String weakest(HeapStudy study, List<List<PushFound>> roses) {
-    record Weak(int rock, PushFound push) {}
-
-    return java.util.stream.IntStream.range(0, roses.size()).boxed()
-        .flatMap(i -> roses.get(i).stream().map(p -> new Weak(i, p)))
-        .filter(w -> !w.push.unlimited())
-        .min(Comparator.comparingDouble(w -> w.push.marginN()))
-        .map(w -> text("; the first to move is %s, which %s at %.1f N", study.scene().name(w.rock), w.push.movement().word(),
-            Draft.down(w.push.marginN())))
+  private static String first(HeapStudy study, List<PushFound> weakest) {
+    return IntStream.range(0, weakest.size()).boxed().filter(i -> !weakest.get(i).unlimited())
+        .min(Comparator.comparingDouble(i -> weakest.get(i).marginN()))
+        .map(i -> text("; the first to move is %s, which %s at %.1f N", study.scene().name(i), weakest.get(i).movement().word(),
+            Draft.down(weakest.get(i).marginN())))
         .orElse("");
   }
 }

@@ -8,7 +8,6 @@ import holdfast.engine.statics.StateJudges.Judged;
 import holdfast.engine.statics.heap.Gravity;
 import holdfast.engine.statics.heap.Heap;
 import holdfast.engine.statics.heap.Mechanism;
-import holdfast.engine.statics.heap.Movement;
 import holdfast.engine.statics.heap.Push;
 import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.engine.statics.heap.State;
@@ -23,31 +22,17 @@ import holdfast.model.shape.PlacedRock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * All questions that the statics are asked about one scene: does every separate heap stand and stay in each state, how
- * hard a push does each rock take from every side, how hard a press, how much shaking.
- *
- * <p>A push margin is the least over the push lines and the states; it is never above what was seen to stay, and is looked
- * for up to {@link #cap}.
+ * hard a push does each rock take ({@link PushStudy}), how hard a press, how much shaking.
  */
 final class HeapStudy {
-  /** Margins are looked for up to this many tiers: more than that nobody asks. */
-  private static final double CAP_TIERS = 3;
-
   /** Pressing is looked for up to this many tiers. */
   private static final double PRESS_TIERS = 2;
-
-  /** The same where margins are asked for exactly. */
-  private static final double EXACT_SHARE = 1e-4;
-
-  /** The same for the weakest direction of a rock: fine enough to ask for the bound, which is often the answer. */
-  private static final double WEAKEST_SHARE = 4e-3;
 
   /** Shaking is looked for up to this many g. */
   private static final double SHAKE_CAP_G = 1;
@@ -55,8 +40,7 @@ final class HeapStudy {
   private final SceneHeap scene;
   private final Settings settings;
   private final int threads;
-  private final double pushShare;
-  private final double weakestShare;
+  private final PushStudy pushes;
   private final Recall recall;
   private final List<State> states;
   private final Map<State, List<Wrench>> loads;
@@ -72,8 +56,7 @@ final class HeapStudy {
    */
   HeapStudy(SceneHeap scene, int threads, boolean exact, Recall recall) {
     this.recall = recall;
-    pushShare = exact ? EXACT_SHARE : LoadCase.SEARCH_SHARE;
-    weakestShare = exact ? EXACT_SHARE : WEAKEST_SHARE;
+    pushes = new PushStudy(this, exact);
     this.scene = scene;
     this.threads = threads;
     settings = scene.scene().settings();
@@ -151,11 +134,6 @@ final class HeapStudy {
     return settings.get(Setting.PUSH_TIER_N);
   }
 
-  /** Newtons up to which push margins are looked for. */
-  double cap() {
-    return CAP_TIERS * tier();
-  }
-
   /** How the whole scene fares under its weight in one state: the worst of its heaps. */
   CheckReport.Standing standing(State state) {
     CheckReport.Standing worst = CheckReport.Standing.STAYS;
@@ -183,98 +161,9 @@ final class HeapStudy {
         undecided -> j.rest() instanceof Rest.Moves ? CheckReport.Standing.FALLS : CheckReport.Standing.UNDECIDED);
   }
 
-  // -- pushes -------------------------------------------------------------------------------------------------------
-
-  /**
-   * One direction's margin of one rock.
-   *
-   * @param atMostN what the force balance alone allows: nothing above it stays; infinite where that stayed open; worked out
-   *     for the weakest direction of a rock
-   * @param mechanism the movement of all rocks of the scene, when it was seen
-   * @param settled no answer is missing
-   * @param topple where the least is a slide below the tier: the least topple below the tier that another line or state meets
-   */
-  record PushFound(
-      double degrees, double marginN, OptionalDouble atMostN, boolean unlimited, Movement movement, State state,
-      Optional<Mechanism> mechanism, boolean settled, Optional<PushFound> topple, LoadCase.Least least) {
-
-    PushFound bounded(double newtons) {
-      return new PushFound(
-          degrees, marginN, OptionalDouble.of(newtons), unlimited, movement, state, mechanism, settled, topple, least);
-    }
-  }
-
-  /** Push margins of every rock round the compass, rock by rock. */
-  List<List<PushFound>> pushes() {
-    List<Integer> rocks = new ArrayList<>();
-    for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
-    return Parallel.map(rocks, threads, this::rose);
-  }
-
-  /** Push margins of one rock round the compass. */
-  List<PushFound> rose(int rock) {
-    PlacedRock r = scene.rocks().get(rock);
-    List<List<Push>> lines = Push.round(rock, r.lobes(), r.centre(), settings);
-    Asked<List<List<Push>>> asked = new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier(), pushShare));
-    return recall.of(asked, () -> rose(rock, lines));
-  }
-
-  /** A question about the heap of one rock: all that the answer depends on. Equal states share a judge and not their name. */
-  private record Asked<L>(List<State> states, List<PartJudge> judges, L pushes, int rocks, List<Double> figures) {}
-
-  private List<PushFound> rose(int rock, List<List<Push>> lines) {
-    Map<State, PartJudge> own = threadJudges(rock);
-    List<PushFound> rose = new ArrayList<>();
-    // What governed one direction is asked first in the next: the others then only confirm.
-    int[] first = {0};
-    for (int d = 0; d < lines.size(); d++) rose.add(push(own, lines.get(d), 360.0 * d / lines.size(), first, pushShare));
-    refineWeakest(own, rose, lines, first);
-    return rose;
-  }
-
-  /** The weakest direction is the rock's figure: it is searched finely, and whichever is weakest then. */
-  private void refineWeakest(Map<State, PartJudge> own, List<PushFound> rose, List<List<Push>> lines, int[] first) {
-    while (true) {
-      int weakest = 0;
-      for (int d = 1; d < rose.size(); d++) if (rose.get(d).marginN < rose.get(weakest).marginN) weakest = d;
-      PushFound w = rose.get(weakest);
-      if (w.unlimited || w.marginN == 0 || w.atMostN.isPresent()) return;
-      PushFound fine = push(own, lines.get(weakest), w.degrees, first, weakestShare);
-      double atMost = fine.unlimited ? cap() : fine.least.atMost(cap());
-      rose.set(weakest, fine.bounded(Double.isNaN(atMost) ? Double.POSITIVE_INFINITY : atMost));
-    }
-  }
-
-  /** The states that can govern a push on a rock: those that no other state's judgement covers. */
-  private Map<State, PartJudge> threadJudges(int rock) {
-    Map<State, PartJudge> own = new LinkedHashMap<>();
-    List<Judged> all = states.stream().map(s -> new Judged(s, judge(s, rock))).toList();
-    for (Judged j : StateJudges.governing(all)) own.put(j.state(), j.judge().forThread());
-    return own;
-  }
-
-  private PushFound push(Map<State, PartJudge> own, List<Push> lines, double degrees, int[] first, double share) {
-    List<LoadCase> cases = new ArrayList<>();
-    own.forEach((state, judge) -> {
-      for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
-    });
-    List<LoadCase> asked = new ArrayList<>(cases);
-    if (first[0] < asked.size()) asked.add(0, asked.remove(first[0]));
-    LoadCase.Least least = LoadCase.least(asked, cap(), share, tier());
-    first[0] = cases.indexOf(least.governing());
-    Optional<PushFound> topple = Optional.empty();
-    if (least.factor() < tier() && least.kind() == Movement.SLIDES) {
-      List<LoadCase> others = cases.stream().filter(c -> c != least.governing()).toList();
-      topple = LoadCase.toppling(others, tier(), LoadCase.SEARCH_SHARE).map(t -> found(degrees, t, Optional.empty()));
-    }
-    return found(degrees, least, topple);
-  }
-
-  private PushFound found(double degrees, LoadCase.Least least, Optional<PushFound> topple) {
-    boolean unlimited = least.factor() >= cap();
-    return new PushFound(degrees, least.factor(), OptionalDouble.empty(), unlimited, unlimited ? Movement.NONE : least.kind(),
-        least.governing().state(), least.movement().map(m -> whole(least.governing().judge().part(), m)), least.settled(),
-        topple, least);
+  /** How hard a push each rock takes. */
+  PushStudy pushes() {
+    return pushes;
   }
 
   /** A part's mechanism as one of the whole scene. */
@@ -283,6 +172,17 @@ final class HeapStudy {
     Arrays.fill(all, Twist.ZERO);
     for (int k = 0; k < part.bodies().size(); k++) all[part.bodies().get(k)] = m.twists().get(k);
     return new Mechanism(List.of(all));
+  }
+
+  /** Pushes on one rock in the states that can govern them, those that no other state's judgement covers; for this thread. */
+  List<LoadCase> cases(int rock, List<Push> pushes) {
+    List<Judged> all = states.stream().map(s -> new Judged(s, judge(s, rock))).toList();
+    List<LoadCase> out = new ArrayList<>();
+    for (Judged j : StateJudges.governing(all)) {
+      PartJudge own = j.judge().forThread();
+      for (Push p : pushes) out.add(new LoadCase(j.state(), own, own.part().of(p.unit(scene.heap()))));
+    }
+    return out;
   }
 
   /** What a downward press does to one rock; the movement is that of all rocks of the scene, when it was seen. */
@@ -294,16 +194,15 @@ final class HeapStudy {
     for (int i = 0; i < scene.rocks().size(); i++) rocks.add(i);
     return Parallel.map(rocks, threads, rock -> {
       List<Push> lines = Push.presses(rock, scene.rocks().get(rock).lobes());
-      return recall.of(new Asked<>(states, of(rock), lines, scene.rocks().size(), List.of(tier())), () -> press(rock, lines));
+      return recall.of(new PressAsked(states, of(rock), lines, scene.rocks().size(), tier()), () -> press(rock, lines));
     });
   }
 
+  /** All that the answer depends on. Equal states share a judge and not their name. */
+  private record PressAsked(List<State> states, List<PartJudge> judges, List<Push> presses, int rocks, double tier) {}
+
   private PressFound press(int rock, List<Push> lines) {
-    List<LoadCase> cases = new ArrayList<>();
-    threadJudges(rock).forEach((state, judge) -> {
-      for (Push p : lines) cases.add(new LoadCase(state, judge, judge.part().of(p.unit(scene.heap()))));
-    });
-    LoadCase.Least least = LoadCase.least(cases, pressCap(), LoadCase.SEARCH_SHARE, tier());
+    LoadCase.Least least = LoadCase.least(cases(rock, lines), pressCap(), LoadCase.SEARCH_SHARE, tier());
     return new PressFound(least.factor(), least.governing().state(), least.settled(),
         least.movement().map(m -> whole(least.governing().judge().part(), m)));
   }

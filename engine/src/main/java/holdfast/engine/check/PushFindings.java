@@ -4,9 +4,8 @@ import static holdfast.engine.check.Draft.text;
 
 import holdfast.engine.bonding.JointSearch;
 import holdfast.engine.check.HeapStudy.PressFound;
-import holdfast.engine.check.HeapStudy.PushFound;
 import holdfast.engine.check.HeapStudy.ShakeFound;
-import holdfast.engine.statics.heap.Movement;
+import holdfast.engine.check.PushStudy.PushFound;
 import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.engine.work.Parallel;
 import holdfast.model.geom.Vec3;
@@ -19,7 +18,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** What the pushes, presses and shaking found, against the tiers of the settings. */
 final class PushFindings {
@@ -33,38 +31,35 @@ final class PushFindings {
     tier = settings.get(Setting.PUSH_TIER_N);
   }
 
-  List<Finding> of(List<List<PushFound>> roses, List<PressFound> presses, List<ShakeFound> shakes, int threads) {
+  List<Finding> of(List<PushFound> weakest, List<PressFound> presses, List<ShakeFound> shakes, int threads) {
     List<Finding> out = new ArrayList<>();
-    List<Integer> rocks = IntStream.range(0, roses.size()).boxed().toList();
-    Parallel.map(rocks, threads, i -> rock(i, roses.get(i))).forEach(out::addAll);
+    List<Integer> rocks = IntStream.range(0, weakest.size()).boxed().toList();
+    Parallel.map(rocks, threads, i -> rock(i, weakest.get(i))).forEach(out::addAll);
     for (int i = 0; i < presses.size(); i++) press(i, presses.get(i)).ifPresent(out::add);
     shake(shakes).ifPresent(out::add);
     return out;
   }
 
-  private List<Finding> rock(int rock, List<PushFound> rose) {
+  private List<Finding> rock(int rock, PushFound weakest) {
     List<Finding> out = new ArrayList<>();
     String name = study.scene().name(rock);
     if (!study.safeUnderWeight(rock)) return out;
-    Optional<PushFound> topple = least(rose, Movement.TOPPLES).filter(p -> p.marginN() < tier);
+    List<PushFound> below = study.pushes().below(rock);
+    Optional<PushFound> topple = study.pushes().topple(rock);
     topple.ifPresent(p -> out.add(topples(name, rock, p)));
-    slides(name, rock, rose, topple.isEmpty()).ifPresent(out::add);
-    Optional<PushFound> any = rose.stream().filter(p -> !p.unlimited()).min(Comparator.comparingDouble(PushFound::marginN));
-    any.filter(p -> p.marginN() < settings.get(Setting.PUSH_LOOSE_N)).ifPresent(p -> out.add(
-        Draft.warn(Code.LOOSE).about(name).figure(p.marginN(), settings.get(Setting.PUSH_LOOSE_N), "N").in(p.state())
-            .moving(p.mechanism()).say(
-            text("%s moves under %.1f N: it is loose.", name, Draft.down(p.marginN())), text("Seat %s anew or fix it.", name))));
-    if (rose.stream().anyMatch(p -> !p.settled() && p.marginN() < tier)) {
+    slides(name, rock, below, topple.isEmpty()).ifPresent(out::add);
+    double loose = settings.get(Setting.PUSH_LOOSE_N);
+    if (!weakest.unlimited() && weakest.marginN() < loose) {
+      out.add(Draft.warn(Code.LOOSE).about(name).figure(weakest.marginN(), loose, "N").in(weakest.state())
+          .moving(weakest.mechanism()).say(
+          text("%s moves under %.1f N: it is loose.", name, Draft.down(weakest.marginN())), text("Seat %s anew or fix it.", name)));
+    }
+    if (below.stream().anyMatch(p -> !p.settled())) {
       out.add(Draft.fail(Code.UNDECIDED).about(name).say(
           text("How hard a push %s takes could not be settled from every side.", name),
           "Treat it as toppling: fix it, or widen what it stands on."));
     }
     return out;
-  }
-
-  private static Optional<PushFound> least(List<PushFound> rose, Movement movement) {
-    return rose.stream().flatMap(p -> Stream.concat(Stream.of(p), p.topple().stream()))
-        .filter(p -> p.movement() == movement).min(Comparator.comparingDouble(PushFound::marginN));
   }
 
   private Finding topples(String name, int rock, PushFound p) {
@@ -105,11 +100,11 @@ final class PushFindings {
     return "";
   }
 
-  private Optional<Finding> slides(String name, int rock, List<PushFound> rose, boolean everySide) {
-    List<PushFound> below = SlideQuestion.below(study, rose);
-    if (below.isEmpty()) return Optional.empty();
-    return SlideQuestion.endingInAFall(study, rock, rose, everySide).map(p -> slidesAndFalls(name, rock, p))
-        .or(() -> Optional.of(slides(name, below.get(0), Draft.warn(Code.SLIDES), "still",
+  private Optional<Finding> slides(String name, int rock, List<PushFound> below, boolean everySide) {
+    List<PushFound> slides = SlideQuestion.sliding(below);
+    if (slides.isEmpty()) return Optional.empty();
+    return SlideQuestion.endingInAFall(study, rock, slides, everySide).map(p -> slidesAndFalls(name, rock, p))
+        .or(() -> Optional.of(slides(name, slides.get(0), Draft.warn(Code.SLIDES), "still",
             text("Nothing need be done unless %s must keep its place.", name))));
   }
 

@@ -1,6 +1,6 @@
 package holdfast.engine.check;
 
-import holdfast.engine.check.HeapStudy.PushFound;
+import holdfast.engine.check.PushStudy.PushFound;
 import holdfast.engine.statics.PartJudge;
 import holdfast.engine.statics.heap.Heap;
 import holdfast.engine.statics.heap.Link;

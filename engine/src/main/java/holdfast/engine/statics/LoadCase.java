@@ -7,8 +7,11 @@ import holdfast.engine.statics.heap.Movement;
 import holdfast.engine.statics.heap.State;
 import holdfast.engine.statics.heap.Wrench;
 import holdfast.engine.statics.rest.Rest;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A live load on one separate heap in one state.
@@ -28,8 +31,10 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * @param governing the case that governs
    * @param movement how the governing case gives way, when that was seen
    * @param settled false where an answer is missing: the factor is then what was confirmed all the same
+   * @param bound what the force balance alone allows of the governing case, where that was asked on the way
    */
-  public record Least(double factor, LoadCase governing, Optional<Mechanism> movement, boolean settled) {
+  public record Least(
+      double factor, LoadCase governing, Optional<Mechanism> movement, boolean settled, OptionalDouble bound) {
 
     /** How it gives way first; what was not seen counts as the graver. */
     public Movement kind() {
@@ -41,6 +46,7 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
      * so none stays. Not a number where it is open.
      */
     public double atMost(double cap) {
+      if (bound.isPresent()) return Math.min(bound.getAsDouble(), cap);
       Margin margin = governing.judge.atMostFinely(governing.live, cap);
       return margin.match(l -> Math.min(l.bound(), cap), Margin.Beyond::cap, f -> 0.0, u -> Double.NaN);
     }
@@ -51,11 +57,24 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * since a slide on one line or in one state says nothing of the others.
    */
   public static Optional<Least> toppling(List<LoadCase> cases, double tier, double share) {
+    return toppling(cases, new double[cases.size()], -1, 0, tier, share, tier);
+  }
+
+  /**
+   * The same of cases that all were seen to bear {@code floor}, for less than {@code cap}.
+   *
+   * @param guess for every case where a like one gave way, 0 where that is not known; where this one does is put in its place
+   * @param but a case that need not be asked: it gives way at {@code floor}, and slides; -1 for none
+   * @param mark the factor that a verdict hangs on
+   */
+  public static Optional<Least> toppling(
+      List<LoadCase> cases, double[] guess, int but, double floor, double cap, double share, double mark) {
     Least worst = null;
-    for (LoadCase c : cases) {
-      Least own = largest(List.of(c), tier, share, tier);
-      if (own.factor() >= tier || own.kind() == Movement.SLIDES) continue;
-      if (worst == null || own.factor() < worst.factor()) worst = own;
+    for (int k = 0; k < cases.size(); k++) {
+      double less = worst == null ? cap : worst.factor;
+      Least own = k == but ? null : largest(List.of(new Seen(cases.get(k), floor, guess[k] * floor)), less, share, mark);
+      if (own == null || own.factor < less) guess[k] = own == null ? 1 : own.factor / floor;
+      if (own != null && own.factor < less && own.kind() != Movement.SLIDES) worst = own;
     }
     return Optional.ofNullable(worst);
   }
@@ -82,15 +101,95 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
    * @param mark the factor that a verdict hangs on; not a number for none
    */
   public static Least least(List<LoadCase> cases, double cap, double share, double mark) {
-    Least found = largest(cases, cap, share, mark);
-    for (LoadCase c : cases) {
-      if (cases.stream().filter(o -> o.judge == c.judge).findFirst().orElseThrow() != c) continue;
-      for (double part : Tolerances.ON_THE_WAY) {
-        double at = part * found.factor;
-        if (at > 0 && c.judge.refuses(c.live, at).isPresent()) found = largest(List.of(c), at, share, mark);
+    return least(cases, 0, cap, share, mark);
+  }
+
+  /**
+   * The same of cases that are known to bear something.
+   *
+   * @param floor what all of them were seen to bear, and its shares on the way; nothing below it is asked, and the least is
+   *     never below it
+   */
+  public static Least least(List<LoadCase> cases, double floor, double cap, double share, double mark) {
+    return onTheWay(largest(seen(cases, floor), cap, share, mark), List.of(cases), floor, share, mark);
+  }
+
+  /**
+   * The least factor of cases from many sides, for who wants to know nothing more of any side than that it bears as much.
+   * Which case is likely the weakest is seen at a glance; that one is searched, and every other asked whether it stays at what
+   * was found. One that does not is searched in its turn. What {@link #least} asks on the way is asked from every side.
+   *
+   * @param sides the cases of each side
+   */
+  public static Least weakest(List<List<LoadCase>> sides, double cap, double share, double mark) {
+    List<LoadCase> all = sides.stream().flatMap(List::stream).toList();
+    Optional<LoadCase> fallen = all.stream().filter(c -> !c.judge.safe()).findFirst();
+    if (fallen.isPresent()) return largest(seen(List.of(fallen.get()), 0), cap, share, mark);
+    return onTheWay(largest(glanced(all, cap), cap, share, mark), sides, 0, share, mark);
+  }
+
+  /** Asks from every side for the shares on the way to the least that was found, and all for what is less than that then. */
+  private static Least onTheWay(Least least, List<List<LoadCase>> sides, double floor, double share, double mark) {
+    Least found = least;
+    for (boolean again = true; again;) {
+      again = false;
+      for (List<LoadCase> side : sides) {
+        for (LoadCase c : firstOfJudges(side)) {
+          for (double part : Tolerances.ON_THE_WAY) {
+            double at = part * found.factor;
+            if (at <= floor || c.judge.refuses(c.live, at).isEmpty()) continue;
+            found = largest(seen(List.of(c), floor), at, share, mark);
+            again = true;
+          }
+        }
       }
+      if (!again) break;
+      List<LoadCase> all = sides.stream().flatMap(List::stream).toList();
+      Least other = largest(seen(all, floor), found.factor, share, mark);
+      if (other.factor < found.factor) found = other;
     }
     return found;
+  }
+
+  /** A case, what it was seen to bear, and where it likely gives way; 0 where that is not known. */
+  private record Seen(LoadCase c, double factor, double guess) {}
+
+  private static List<Seen> seen(List<LoadCase> cases, double factor) {
+    return cases.stream().map(c -> new Seen(c, factor, 0)).toList();
+  }
+
+  /**
+   * Cases with what each was seen to bear at a glance, the least first. Nothing closer than the usual width is sought of the
+   * least, nor of any other how much more than clear of that it bears: it need then not be asked at what the least comes to.
+   */
+  private static List<Seen> glanced(List<LoadCase> cases, double cap) {
+    List<Seen> out = new ArrayList<>();
+    double least = cap;
+    double clear = cap;
+    for (LoadCase c : cases) {
+      if (c.judge.plainlyBears(c.live, clear)) {
+        out.add(new Seen(c, clear, 0));
+        continue;
+      }
+      if (least == clear || !c.judge.plainlyBears(c.live, least)) {
+        double not = least;
+        least = 0;
+        while (not - least > SEARCH_SHARE * not && not > Tolerances.GLANCE_LEAST * cap) {
+          double middle = (least + not) / 2;
+          if (c.judge.plainlyBears(c.live, middle)) least = middle;
+          else not = middle;
+        }
+        clear = Math.min(not * Tolerances.GLANCE_CLEAR, cap);
+      }
+      out.add(new Seen(c, least, 0));
+    }
+    out.sort(Comparator.comparingDouble(Seen::factor));
+    return out;
+  }
+
+  /** Of several cases the first of each judgement. */
+  private static List<LoadCase> firstOfJudges(List<LoadCase> cases) {
+    return cases.stream().filter(c -> cases.stream().filter(o -> o.judge == c.judge).findFirst().orElseThrow() == c).toList();
   }
 
   /**
@@ -101,141 +200,31 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
     return Tolerances.ON_THE_WAY[Math.floorMod(direction, Tolerances.ON_THE_WAY.length)];
   }
 
-  private static Least largest(List<LoadCase> cases, double cap, double share, double mark) {
-    LoadCase governing = cases.get(0);
+  private static Least largest(List<Seen> cases, double cap, double share, double mark) {
+    LoadCase governing = cases.get(0).c;
     double best = cap;
     Mechanism movement = null;
     boolean settled = true;
-    for (LoadCase c : cases) {
+    OptionalDouble bound = OptionalDouble.empty();
+    for (Seen seen : cases) {
+      LoadCase c = seen.c;
       if (!c.judge.safe()) {
         movement = c.judge.rest() instanceof Rest.Moves m ? m.mechanism() : null;
-        return new Least(0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls);
+        return new Least(0, c, Optional.ofNullable(movement), c.judge.balance() instanceof Balance.Falls,
+            OptionalDouble.empty());
       }
-      if (c.judge.plainlyBears(c.live, best)) continue;
-      Search search = new Search(c, best);
+      if (seen.factor >= best || c.judge.plainlyBears(c.live, best)) continue;
+      FactorSearch search = new FactorSearch(c, seen.factor, best);
       // What another case came down to is close to what this one bears; the cap is far from it and is asked last.
       if (best < cap && search.bearsAll()) continue;
-      search.glance(share);
-      if (share < Tolerances.BOUND_PAYS) search.tryBound();
-      search.climb(share);
-      if (!search.refused) continue;
-      search.narrow(share);
-      search.decide(mark);
+      if (!search.limit(share, seen.guess, mark)) continue;
       governing = c;
-      movement = search.movement != null ? search.movement : justBeyond(c, search.low);
-      settled &= search.low > 0 || !search.undecided;
-      best = search.low;
+      movement = search.movement();
+      settled &= !search.open();
+      bound = search.bound();
+      best = search.low();
       if (best <= 0) break;
     }
-    return new Least(best, governing, Optional.ofNullable(movement), settled);
-  }
-
-  /** How a case gives way just above what it bears: the first movement, not that of a push far too large. Null if unseen. */
-  private static Mechanism justBeyond(LoadCase c, double factor) {
-    for (double beyond : Tolerances.JUST_BEYOND) {
-      Rest rest = c.judge.under(c.live, factor * beyond);
-      if (rest instanceof Rest.Moves m) return m.mechanism();
-      if (rest instanceof Rest.Breaks) return null;
-    }
-    return null;
-  }
-
-  /**
-   * The largest factor at which one case was seen to stay. What is seen at a glance comes first and is close below; from
-   * there it is asked in full a little higher until it falls, and narrowed down from both sides: what falls accelerates
-   * about in proportion to what it is overloaded by, so two falls tell where to look next. The answer is always a factor
-   * that was tried.
-   */
-  private static final class Search {
-    private final LoadCase c;
-    private final double cap;
-    private double low;
-    private double high;
-    /** Whether it was seen not to stay at {@code high}, and whether that was all that could be said. */
-    private boolean refused;
-    private boolean undecided;
-    /** A higher factor that falls too, and the accelerations at both; not a number where none was seen. */
-    private double higher = Double.NaN;
-    private double fast = Double.NaN;
-    private double faster = Double.NaN;
-    /** How it gave way at {@code high}. */
-    private Mechanism movement;
-
-    Search(LoadCase c, double cap) {
-      this.c = c;
-      this.cap = cap;
-      high = cap;
-    }
-
-    /** Asks in full at a factor. */
-    private boolean stays(double factor) {
-      Rest rest = c.judge.under(c.live, factor);
-      if (rest.stays()) {
-        low = factor;
-        return true;
-      }
-      if (refused) {
-        higher = high;
-        faster = fast;
-      }
-      refused = true;
-      undecided = rest instanceof Rest.Undecided;
-      high = factor;
-      fast = rest instanceof Rest.Moves m ? m.accelerationG() : Double.NaN;
-      movement = rest instanceof Rest.Moves m ? m.mechanism() : null;
-      return false;
-    }
-
-    boolean bearsAll() {
-      return stays(cap);
-    }
-
-    /** Halves what is left by what is seen at a glance. */
-    void glance(double share) {
-      double not = high;
-      while (not - low > share * not) {
-        double middle = (low + not) / 2;
-        if (c.judge.plainlyBears(c.live, middle)) low = middle;
-        else not = middle;
-        if (not < Tolerances.GLANCE_LEAST * cap) return;
-      }
-    }
-
-    /** Asks at what the force balance allows, and a little below. */
-    void tryBound() {
-      if (!(c.judge.atMostFinely(c.live, high) instanceof Margin.Limited m) || !(m.bound() < high)) return;
-      if (stays(m.factor() * (1 - Tolerances.CONFIRM_TOP))) {
-        // Above a true bound nothing balances; how it gives way is seen just above.
-        high = m.bound() * (1 + Tolerances.CONFIRM_TOP);
-        refused = true;
-        movement = null;
-      } else {
-        stays(m.factor() * Tolerances.CONFIRM_FIRST_CUT);
-      }
-    }
-
-    /** Goes up from what is borne, ever faster, until it falls or the cap is borne. */
-    void climb(double share) {
-      for (double up = share; !refused; up *= Tolerances.CLIMB) {
-        double next = low > 0 ? low / (1 - Math.min(0.99 * up, 0.5)) : cap * up;
-        if (stays(Math.min(next, cap)) && low >= cap) return;
-      }
-    }
-
-    void decide(double mark) {
-      if (low < mark && mark < high) stays(mark);
-    }
-
-    void narrow(double share) {
-      while (high - low > share * high) {
-        double width = share * high;
-        double root = high - fast * (higher - high) / (faster - fast);
-        boolean told = root > low && root < high && faster > fast;
-        double next = !told ? (low + high) / 2
-            : root - 0.4 * width > low ? root - 0.4 * width : Math.min((low + high) / 2, low + 0.9 * width);
-        if (c.judge.plainlyBears(c.live, next)) low = next;
-        else stays(next);
-      }
-    }
+    return new Least(best, governing, Optional.ofNullable(movement), settled, bound);
   }
 }

@@ -26,6 +26,13 @@ final class Tolerances {
   static final double GLANCE_LEAST = 1e-3;
 
   /**
+   * Times what the least of many cases is seen at a glance not to bear: what bears more than this at a glance is clear of
+   * the least. A glance grants a little less friction than there is, and the least comes out higher by that; where it comes
+   * out higher than this, the others are asked once more.
+   */
+  static final double GLANCE_CLEAR = 1.025;
+
+  /**
    * Shares of a load that must be borne before it is: of some 240 heaps laid at random four have a push that is borne and a
    * smaller one that is not, over a range of a factor of four or a quarter. More of them cost a glance each.
    */

@@ -35,7 +35,7 @@ class AdviceTest {
   private static CheckReport check(List<Rock> rocks, List<Placement> places, List<JointSpec> joints, Settings settings) {
     Scene s = new Scene("boxes", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
         rocks, places, joints, settings);
-    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.WEAKEST, 0, 1));
   }
 
   private static Finding of(CheckReport r, Code code) {
@@ -130,7 +130,7 @@ class AdviceTest {
     Scene s = new Scene("pump", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25),
         List.of(new Scene.Device("pump", new Vec3(380, 200, 0), new Vec3(100, 100, 200), 75)), List.of(),
         List.of(box("base", 200, 200, 100)), List.of(at("base", 300, 250, 10)), List.of(), Settings.DEFAULT);
-    CheckReport r = Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
+    CheckReport r = Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.WEAKEST, 0, 1));
     Finding f = of(r, Code.BLOCKS_DEVICE);
     assertThat(f.sentence()).isEqualTo("base reaches 20 mm into pump.");
     assertThat(f.remedy()).isEqualTo("Move base at least 95 mm away from it.");

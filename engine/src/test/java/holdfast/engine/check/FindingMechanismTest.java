@@ -41,7 +41,7 @@ class FindingMechanismTest {
     given.put(Setting.PUSH_DIRECTIONS, 4.0);
     Scene s = new Scene("boxes", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(), rocks,
         places, List.of(), new Settings(given));
-    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.WEAKEST, 0, 1));
   }
 
   private static Placement at(String rock, double x, double z) {

@@ -107,7 +107,7 @@ class HandlingFindingsTest {
         List.of(box("heavy", 200, 200, 100), foam),
         List.of(new Placement("heavy", new Vec3(300, 250, 10), Quat.IDENTITY, false),
             new Placement("foam", new Vec3(300, 250, 110), Quat.IDENTITY, false)), joints, Settings.DEFAULT);
-    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(1, false, 0, 1)).findings().stream()
+    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.NONE, 0, 1)).findings().stream()
         .filter(f -> f.code() == Code.FLOATS).findFirst().orElseThrow();
   }
 }

@@ -50,7 +50,7 @@ class PushFindingsTest {
   private static CheckReport check(List<Rock> rocks, List<Placement> places, List<JointSpec> joints, Settings settings) {
     Scene s = new Scene("boxes", TANK, Floor.DEFAULT, new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(),
         rocks, places, joints, settings);
-    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, true, 0, 1));
+    return Check.run(s, Shapes.of(s, MeshLoader.NONE), new CheckOptions(1, CheckOptions.Pushes.WEAKEST, 0, 1));
   }
 
   /**

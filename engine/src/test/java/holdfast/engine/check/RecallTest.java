@@ -34,7 +34,7 @@ class RecallTest {
   }
 
   private static CheckReport check(Scene scene, boolean exact, int threads, Recall recall) {
-    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(threads, true, 0, 1, exact),
+    return Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(threads, CheckOptions.Pushes.ROSES, 0, 1, exact),
         CheckWatch.NONE, recall);
   }
 
@@ -72,10 +72,10 @@ class RecallTest {
       Shapes shapes = Shapes.of(s, MeshLoader.NONE);
       assertSame(Check.standing(s, shapes, 1, CheckWatch.NONE, recall),
           Check.standing(s, Shapes.of(s, MeshLoader.NONE), 1, CheckWatch.NONE, new Recall()), "standing");
-      for (boolean roses : new boolean[] {false, true}) {
-        CheckOptions options = new CheckOptions(1, roses, 0, 1);
+      for (CheckOptions.Pushes pushes : CheckOptions.Pushes.values()) {
+        CheckOptions options = new CheckOptions(1, pushes, 0, 1);
         assertSame(Check.run(s, shapes, options, CheckWatch.NONE, recall),
-            Check.run(s, Shapes.of(s, MeshLoader.NONE), options), "pushed " + roses);
+            Check.run(s, Shapes.of(s, MeshLoader.NONE), options), "pushed " + pushes);
       }
     }
   }

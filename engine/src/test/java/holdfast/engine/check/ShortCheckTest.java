@@ -37,8 +37,8 @@ class ShortCheckTest {
   }
 
   private static void agrees(Scene s) {
-    CheckReport whole = Check.run(s, shapes(s), new CheckOptions(1, true, 0, 1));
-    CheckReport quick = Check.run(s, shapes(s), new CheckOptions(1, false, 0, 1));
+    CheckReport whole = Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.ROSES, 0, 1));
+    CheckReport quick = Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.NONE, 0, 1));
     CheckReport standing = Check.standing(s, shapes(s), 1, CheckWatch.NONE, new Recall());
     for (CheckReport r : List.of(quick, standing)) {
       assertThat(of(STANDING, r)).isEqualTo(of(STANDING, whole));

@@ -41,7 +41,7 @@ class VariationsTest {
     Settings settings = Settings.DEFAULT.with(Setting.PUSH_TIER_N, 1);
     Scene scene = new Scene("two blocks", tank, new Floor(Floor.Kind.BARE, 12.7, 0, 0, 0, Optional.empty()),
         new Scene.Sand(0, 1.5), new Scene.Water(450, 35, 25), List.of(), List.of(), rocks, places, List.of(), settings);
-    return Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(threads, true, 60, seed), watch);
+    return Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(threads, CheckOptions.Pushes.WEAKEST, 60, seed), watch);
   }
 
   private static Rock box(String name) {

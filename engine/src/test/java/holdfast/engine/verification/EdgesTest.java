@@ -52,7 +52,7 @@ class EdgesTest {
         List.of(Side.LEFT, Side.RIGHT));
     Scene scene = new Scene("edge", tank, new Floor(Floor.Kind.BARE, 12.7, 0, 0, 0, Optional.empty()), new Scene.Sand(0, 1.5),
         new Scene.Water(450, 35, 25), List.of(), List.of(), rocks, places, List.of(), settings);
-    CheckReport r = Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(2, true, 2, 1));
+    CheckReport r = Check.run(scene, Shapes.of(scene, f -> new MeshResult.Unreadable("none")), new CheckOptions(2, CheckOptions.Pushes.ROSES, 2, 1));
     // Nothing is not a number, whatever the answer.
     r.rocks().forEach(k -> k.rose().forEach(p -> assertThat(p.marginN()).isNotNaN().isGreaterThanOrEqualTo(0)));
     r.states().forEach(s -> assertThat(s.shakeG()).isNotNaN());

@@ -49,7 +49,7 @@ class SubmergedBoxTest {
   private static List<PushLine> rose(double levelMm) {
     Scene scene = scene(levelMm);
     Shapes shapes = Shapes.of(scene, file -> new MeshResult.Unreadable("none"));
-    return Check.run(scene, shapes, new CheckOptions(1, true, 0, 1, true)).rocks().get(0).rose();
+    return Check.run(scene, shapes, new CheckOptions(1, CheckOptions.Pushes.ROSES, 0, 1, true)).rocks().get(0).rose();
   }
 
   private static void bears(List<PushLine> rose, double weightN) {
