@@ -67,7 +67,8 @@ class SameBytesTest {
     Scene scene = SceneReader.read(file).match(s -> s, problems -> {
       throw new AssertionError(file + ": " + problems);
     });
-    CheckReport report = Check.run(scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(threads, CheckOptions.Pushes.ROSES, variations, 1));
+    CheckReport report = Check.run(
+        scene, Shapes.of(scene, MeshLoader.NONE), new CheckOptions(threads, CheckOptions.Pushes.ROSES, variations, 1));
     return TextReport.of(report, Units.METRIC, false) + TextReport.of(report, Units.US, false) + JsonReport.of(report);
   }
 }

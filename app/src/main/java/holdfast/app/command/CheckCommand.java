@@ -40,7 +40,7 @@ final class CheckCommand extends Subcommand {
   private long seed = 1;
 
   @Option(names = "--exact",
-      description = "Search every push margin to a ten-thousandth, not only each rock's weakest. Default: to 2.5 %%.")
+      description = "Search push margins to a ten-thousandth. Default: to 2.5 %%, each rock's weakest to 0.4 %%.")
   private boolean exact;
 
   @Override

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -45,6 +46,21 @@ class CheckCommandTest {
     assertThat(text.out().lines()).allSatisfy(l -> assertThat(l.length()).isLessThanOrEqualTo(100));
     Run quiet = Run.holdfast("check", file.toString(), "--quiet");
     assertThat(text.out()).startsWith(quiet.out().strip());
+  }
+
+  /** Only JSON has every side; what text tells of the weakest is what JSON tells, rounded down. */
+  @Test
+  void theWeakestPushIsTheSameInTextAndJson() throws Exception {
+    Path file = scene("flat.json", FLAT, "");
+    String row = Run.holdfast("check", file.toString()).out().lines().filter(l -> l.matches(" +slab +dry .*")).findFirst().orElseThrow();
+    var rock = new ObjectMapper().readTree(Run.holdfast("check", file.toString(), "--format", "json").out()).path("rocks").get(0);
+    var weakest = rock.path("weakest_push");
+    double newtons = weakest.path("margin_n").asDouble();
+    assertThat(weakest.path("unlimited").asBoolean()).as("there is a figure to compare").isFalse();
+    assertThat(row.split(" +")).contains(String.format(Locale.ROOT, "%.1f", Math.floor(newtons * 10) / 10),
+        weakest.path("movement").asText(), weakest.path("state").asText());
+    assertThat(rock.path("push_rose")).hasSize(16).contains(weakest)
+        .allSatisfy(p -> assertThat(p.path("margin_n").asDouble()).isGreaterThanOrEqualTo(newtons));
   }
 
   /** An empty tank neither passes nor fails: there is nothing to judge, and nothing that fails ends with 0. */

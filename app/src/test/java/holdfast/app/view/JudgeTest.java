@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import holdfast.app.edit.Scenes;
 import holdfast.app.report.SeverityLook;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckReport.PushLine;
 import holdfast.engine.check.CheckWatch;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
+import holdfast.engine.statics.heap.Movement;
 import holdfast.engine.statics.heap.State;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
@@ -21,6 +23,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
 /** The judging thread: two steps, only the latest scene, nothing stale. Expected answers follow from its own promise. */
@@ -150,6 +153,83 @@ class JudgeTest {
       assertThat(interrupted.getCount()).as("the older work was interrupted").isZero();
       assertThat(seen).containsOnly(2L);
       assertThat(judge.found().orElseThrow().report().orElseThrow().findings()).isEmpty();
+    }
+  }
+
+  /** Says at once that all is well; {@code rose} answers for push roses. */
+  private static Judge.Work roses(Function<String, List<PushLine>> rose) {
+    return new Judge.Work() {
+      @Override
+      public CheckReport judge(Scene s, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
+        return report(s);
+      }
+
+      @Override
+      public List<PushLine> rose(Scene s, Shapes shapes, String rock) {
+        return rose.apply(rock);
+      }
+    };
+  }
+
+  private static List<PushLine> sides(double newtons) {
+    return List.of(new PushLine(0, newtons, OptionalDouble.empty(), false, Movement.SLIDES, State.FILLED));
+  }
+
+  @Test
+  void aPushRoseFollowsTheFullJudgementAndOnlyWhereItIsWanted() throws Exception {
+    List<String> asked = Collections.synchronizedList(new ArrayList<>());
+    try (Judge judge = new Judge(roses(rock -> {
+      asked.add(rock);
+      return sides(asked.size());
+    }), () -> { })) {
+      judge.ask(SCENE, SHAPES, 1);
+      until(judge::settled);
+      assertThat(judge.awaitsRose()).isFalse();
+      TimeUnit.MILLISECONDS.sleep(50);
+      assertThat(asked).isEmpty();
+      judge.want(Optional.of("block"));
+      until(() -> judge.rose().isPresent());
+      assertThat(judge.rose()).contains(new Judge.Rose(1, "block", sides(1)));
+      judge.want(Optional.empty());
+      judge.want(Optional.of("block"));
+      assertThat(judge.awaitsRose()).as("it is known").isFalse();
+      judge.ask(SCENE.withJoints(List.of()), SHAPES, 2);
+      assertThat(judge.rose().filter(r -> r.revision() == 1)).as("of the older scene").isEmpty();
+      until(() -> judge.rose().isPresent());
+      assertThat(judge.rose()).contains(new Judge.Rose(2, "block", sides(2)));
+      assertThat(asked).containsExactly("block", "block");
+    }
+  }
+
+  /** A rose nobody wants any more is broken off and dropped; one that fails is not asked again. */
+  @Test
+  void anotherChoiceBreaksOffTheRose() throws Exception {
+    CountDownLatch begun = new CountDownLatch(1);
+    CountDownLatch interrupted = new CountDownLatch(1);
+    List<String> asked = Collections.synchronizedList(new ArrayList<>());
+    try (Judge judge = new Judge(roses(rock -> {
+      asked.add(rock);
+      if (rock.equals("slab")) throw new IllegalStateException("no answer");
+      begun.countDown();
+      try {
+        TimeUnit.SECONDS.sleep(120);
+      } catch (InterruptedException e) {
+        interrupted.countDown();
+      }
+      return sides(1);
+    }), () -> { })) {
+      judge.want(Optional.of("block"));
+      judge.ask(SCENE, SHAPES, 1);
+      assertThat(begun.await(20, TimeUnit.SECONDS)).isTrue();
+      assertThat(judge.settled()).as("the verdict does not wait for it").isTrue();
+      assertThat(judge.awaitsRose()).isTrue();
+      judge.want(Optional.of("slab"));
+      until(() -> judge.rose().isPresent());
+      assertThat(interrupted.getCount()).isZero();
+      assertThat(judge.rose()).contains(new Judge.Rose(1, "slab", List.of()));
+      assertThat(judge.awaitsRose()).isFalse();
+      assertThat(judge.found().orElseThrow().full()).isTrue();
+      assertThat(asked).containsExactly("block", "slab");
     }
   }
 

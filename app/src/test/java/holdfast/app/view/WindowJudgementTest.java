@@ -8,18 +8,24 @@ import holdfast.app.report.sheet.SheetContent;
 import holdfast.app.view.draw.Camera;
 import holdfast.app.view.draw.Projector;
 import holdfast.engine.check.CheckReport;
+import holdfast.engine.check.CheckWatch;
 import holdfast.engine.check.Code;
 import holdfast.engine.check.Finding;
 import holdfast.engine.check.Severity;
 import holdfast.engine.statics.heap.Mechanism;
+import holdfast.engine.statics.heap.Movement;
+import holdfast.engine.statics.heap.State;
 import holdfast.engine.statics.heap.Twist;
 import holdfast.model.geom.Vec3;
 import holdfast.model.scene.Scene;
 import holdfast.model.shape.MeshLoader;
 import holdfast.model.shape.Shapes;
 import java.awt.image.BufferedImage;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -220,6 +226,72 @@ class WindowJudgementTest extends OpenedWindow {
     d.click("push rose");
     d.rest();
     assertThat(Pictures.worst(with, scene())).isGreaterThan(10);
+  }
+
+  /** A judge of which nothing is known but what a push does: from one side less than from the others. */
+  private static final class Pushed implements Judge.Work {
+    final List<String> asked = Collections.synchronizedList(new ArrayList<>());
+    volatile CountDownLatch go = new CountDownLatch(0);
+
+    private static CheckReport.PushLine side(double degrees, double newtons) {
+      return new CheckReport.PushLine(degrees, newtons, OptionalDouble.empty(), false, Movement.SLIDES, State.FILLED);
+    }
+
+    @Override
+    public CheckReport judge(Scene s, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
+      List<CheckReport.RockLine> rocks = s.placements().stream().map(p -> new CheckReport.RockLine(
+          p.rock(), "dry", 1, 6, 150, List.of(), Optional.of(side(0, 10)), 20)).toList();
+      return new CheckReport(s, CheckReport.Verdict.PASSES, "", List.of(), List.of(), rocks, List.of(), List.of(), List.of(),
+          Optional.empty(), List.of());
+    }
+
+    @Override
+    public List<CheckReport.PushLine> rose(Scene s, Shapes shapes, String rock) throws InterruptedException {
+      asked.add(rock);
+      go.await();
+      return List.of(side(0, 10), side(90, 30), side(180, 30), side(270, 30));
+    }
+  }
+
+  @Test
+  void aRockThatIsChosenGetsItsRoseAndAnEditDropsIt() {
+    Pushed work = new Pushed();
+    open(Scenes.small(), work);
+    d.rest();
+    assertThat(work.asked).as("no rock is chosen").isEmpty();
+    d.click("block");
+    d.rest();
+    assertThat(work.asked).containsExactly("block");
+    assertThat(d.bench.judgement().rose().orElseThrow().sides()).hasSize(4);
+    BufferedImage whole = scene();
+    work.go = new CountDownLatch(1);
+    d.key(GLFW.GLFW_KEY_RIGHT, 0);
+    for (int i = 0; i < 100 && work.asked.size() < 2; i++) {
+      assertThat(d.bench.judgement().rose()).as("that of the place before").isEmpty();
+      d.frame();
+      pause();
+    }
+    assertThat(work.asked).containsExactly("block", "block");
+    assertThat(d.bench.judgementSettled()).as("the verdict does not wait for it").isTrue();
+    assertThat(d.bench.judgement().roseLate()).isFalse();
+    d.frames(40);
+    assertThat(d.bench.judgement().roseLate()).isTrue();
+    BufferedImage waiting = scene();
+    work.go.countDown();
+    d.rest();
+    assertThat(d.bench.judgement().roseLate()).isFalse();
+    assertThat(d.bench.judgement().rose().orElseThrow().revision()).isEqualTo(d.bench.document().revision());
+    assertThat(Pictures.worst(waiting, scene())).as("its petals came").isGreaterThan(4);
+    assertThat(Pictures.worst(waiting, whole)).as("none were drawn before").isGreaterThan(4);
+    d.click("slab");
+    d.rest();
+    assertThat(work.asked).containsExactly("block", "block", "slab");
+    assertThat(d.bench.judgement().rose().orElseThrow().rock()).isEqualTo("slab");
+    d.click("Show");
+    d.click("push rose");
+    d.click("block");
+    d.rest();
+    assertThat(work.asked).as("the layer is off").hasSize(3);
   }
 
   /** The number on the scene is that in the list and on the build sheet: the joint that is clicked is the one that opens. */

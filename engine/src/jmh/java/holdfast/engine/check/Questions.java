@@ -27,6 +27,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntBinaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * What the benchmarks ask, each in one call: where an entry of the engine moves, only this changes. In the package of the

@@ -153,8 +153,8 @@ public final class Check {
     findings = ranked(findings);
     CheckReport.Verdict verdict = verdict(study, findings);
     return new CheckReport(
-        scene, verdict, Headline.of(study, verdict, findings, weakest) + variations.map(v -> " " + Variations.words(v)).orElse(""),
-        findings,
+        scene, verdict,
+        Headline.of(study, verdict, findings, weakest) + variations.map(v -> " " + Variations.words(v)).orElse(""), findings,
         states(study, shakes), rocks(study, pushed), supports.get().joints, other.pane.feet(), other.room.lines(),
         other.pane.report(), variations, Cautions.of());
   }

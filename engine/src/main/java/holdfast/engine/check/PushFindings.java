@@ -52,7 +52,8 @@ final class PushFindings {
     if (!weakest.unlimited() && weakest.marginN() < loose) {
       out.add(Draft.warn(Code.LOOSE).about(name).figure(weakest.marginN(), loose, "N").in(weakest.state())
           .moving(weakest.mechanism()).say(
-          text("%s moves under %.1f N: it is loose.", name, Draft.down(weakest.marginN())), text("Seat %s anew or fix it.", name)));
+          text("%s moves under %.1f N: it is loose.", name, Draft.down(weakest.marginN())),
+          text("Seat %s anew or fix it.", name)));
     }
     if (below.stream().anyMatch(p -> !p.settled())) {
       out.add(Draft.fail(Code.UNDECIDED).about(name).say(
