@@ -60,7 +60,7 @@ public final class TierQuestion {
   }
 
   /** What was asked when the tier was not met; sliding is a push, too, under which a rock slides so that something falls. */
-  enum Kind { STAYING, SHAKING, PUSHING, SLIDING }
+  public enum Kind { STAYING, SHAKING, PUSHING, SLIDING }
 
   /**
    * The first no to a tier question.
@@ -70,7 +70,7 @@ public final class TierQuestion {
    * @param way which way it is pushed or shaken; zero for staying
    * @param share of the load that is asked for, at which it is refused: 1 or less
    */
-  record Refusal(Kind kind, State state, int rock, Vec3 at, Vec3 way, double share, String words) {}
+  public record Refusal(Kind kind, State state, int rock, Vec3 at, Vec3 way, double share, String words) {}
 
   static Optional<Refusal> refusal(SceneHeap scene, Collection<Integer> rocks, int threads) {
     return new TierQuestion(scene, threads, new Recall()).unmet(rocks);
@@ -144,11 +144,15 @@ public final class TierQuestion {
   /** The same for one who asks again after every edit: what is known of heaps that have not changed is not asked anew. */
   public static Optional<String> unmet(SceneHeap scene, int threads, Recall recall) {
     try {
-      return new TierQuestion(scene, threads, recall)
-          .unmet(IntStream.range(0, scene.rocks().size()).boxed().toList()).map(Refusal::words);
+      return first(scene, threads, recall).map(Refusal::words);
     } finally {
       recall.ended();
     }
+  }
+
+  /** The first no of the whole scene; the round of {@code recall} goes on. */
+  public static Optional<Refusal> first(SceneHeap scene, int threads, Recall recall) {
+    return new TierQuestion(scene, threads, recall).unmet(IntStream.range(0, scene.rocks().size()).boxed().toList());
   }
 
   private Optional<Refusal> unmet(Collection<Integer> rocks) {
