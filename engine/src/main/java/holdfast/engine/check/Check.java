@@ -69,26 +69,33 @@ public final class Check {
   }
 
   /**
-   * Only whether the heap stands and stays, and whether the rocks lie as drawn: for one who drags a rock about and wants to
-   * know at once. The verdict of a scene with rocks is never better than undecided.
+   * Only whether the heap stands and stays, and whether the rocks lie as drawn; and, where the options ask for the tier, whether
+   * it is borne: for one who drags a rock about and wants to know at once. The verdict of a scene with rocks is never better than
+   * undecided.
    *
    * @param shapes the scene's rocks, all shaped
    */
-  public static CheckReport standing(Scene scene, Shapes shapes, int threads, CheckWatch watch, Recall recall) {
+  public static CheckReport standing(Scene scene, Shapes shapes, CheckOptions options, CheckWatch watch, Recall recall) {
     if (!shapes.sound()) throw new IllegalArgumentException("rocks that could not be shaped: " + shapes.problems());
     try {
       watch.at(CheckWatch.Stage.STANDING, 0, 0);
-      HeapStudy study = new HeapStudy(recall.heap(scene, shapes.placed()), threads, false, recall);
+      HeapStudy study = new HeapStudy(recall.heap(scene, shapes.placed()), options.threads(), false, recall);
       List<Finding> findings = new ArrayList<>(StandingFindings.of(study));
+      watch.at(CheckWatch.Stage.PUSHES, 0, 0);
+      findings.addAll(tier(study, options));
       if (!study.scene().rocks().isEmpty()) findings.add(notAsked("Nothing but whether the heap stands was asked about."));
       findings = ranked(findings);
       CheckReport.Verdict verdict = verdict(study, findings);
       return new CheckReport(scene, verdict, Headline.of(study, verdict, findings, List.of()), findings, states(study, List.of()),
-          rocks(study, Pushed.NONE), new SupportStudy(study, threads).joints(), List.of(), List.of(), Optional.empty(),
+          rocks(study, Pushed.NONE), new SupportStudy(study, options.threads()).joints(), List.of(), List.of(), Optional.empty(),
           Optional.empty(), Cautions.of());
     } finally {
       recall.ended();
     }
+  }
+
+  private static List<Finding> tier(HeapStudy study, CheckOptions options) {
+    return options.pushes() == CheckOptions.Pushes.TIER ? TierFindings.of(study, options.threads()) : List.of();
   }
 
   /**
@@ -137,6 +144,7 @@ public final class Check {
     if (!options.pushed() && !heap.rocks().isEmpty()) {
       findings.add(notAsked("Pushes, presses, shaking and what is dug or lifted away were not asked about."));
     }
+    findings.addAll(tier(study, options));
     findings.addAll(pushed.findings);
     findings.addAll(supports.get().findings);
     findings.addAll(other.room.findings());

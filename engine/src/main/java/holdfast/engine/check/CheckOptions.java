@@ -18,6 +18,8 @@ public record CheckOptions(int threads, Pushes pushes, int variations, long seed
      * handling are judged, and the verdict of a scene with rocks is never better than undecided.
      */
     NONE,
+    /** The same, and whether anything goes over under the push, press and shaking asked for: the first that does. */
+    TIER,
     /** All that findings and verdict hang on, and of every rock its weakest direction. */
     WEAKEST,
     /** The margin of every rock from every direction as well. */
@@ -36,8 +38,8 @@ public record CheckOptions(int threads, Pushes pushes, int variations, long seed
     if (variations < 0) throw new IllegalArgumentException("variations must be 0 or more, was " + variations);
   }
 
-  /** Whether anything is asked about pushes. */
+  /** Whether margins are asked for, and all that goes with them. */
   boolean pushed() {
-    return pushes != Pushes.NONE;
+    return pushes.compareTo(Pushes.WEAKEST) >= 0;
   }
 }

@@ -9,7 +9,6 @@ import holdfast.engine.check.PushStudy.PushFound;
 import holdfast.engine.statics.heap.SceneHeap;
 import holdfast.engine.work.Parallel;
 import holdfast.model.geom.Vec3;
-import holdfast.model.scene.Scene;
 import holdfast.model.scene.Setting;
 import holdfast.model.scene.Settings;
 import holdfast.model.scene.Side;
@@ -21,6 +20,9 @@ import java.util.stream.IntStream;
 
 /** What the pushes, presses and shaking found, against the tiers of the settings. */
 final class PushFindings {
+  /** What a heap needs that does not bear being shaken. */
+  static final String STEADIER = "Fix the tall stacks, or lower them.";
+
   private final HeapStudy study;
   private final Settings settings;
   private final double tier;
@@ -71,16 +73,29 @@ final class PushFindings {
         .moving(p.mechanism()).say(
         text("%s topples under a push of %.1f N toward the %s%s%s.", name, Draft.down(p.marginN()),
             Headings.word(p.degrees()), with, paneAhead(rock, p)),
-        JointSearch.open(study.scene(), rock).isEmpty() ? broader(name)
-            : text("Fix %s to what it stands on, lower it, or give it a broader foot.", name));
+        broaderFoot(study.scene(), rock));
   }
 
-  /** Where no joint is left to fix: what is fixed together already goes over as one piece. */
-  private String broader(String name) {
-    Scene scene = study.scene().scene();
-    return FixedPiece.of(scene, name).size() == 1
+  /** What keeps a rock from going over. Where no joint is left to fix, what is fixed together already goes over as one piece. */
+  static String broaderFoot(SceneHeap scene, int rock) {
+    String name = scene.name(rock);
+    if (!JointSearch.open(scene, rock).isEmpty()) {
+      return text("Fix %s to what it stands on, lower it, or give it a broader foot.", name);
+    }
+    return FixedPiece.of(scene.scene(), name).size() == 1
         ? text("Turn %s onto a broader side, lower it, or lay a stone to either side.", name)
-        : text("Give %s a broader foot, lower it, or lay a stone to either side.", FixedPiece.words(scene, name));
+        : text("Give %s a broader foot, lower it, or lay a stone to either side.", FixedPiece.words(scene.scene(), name));
+  }
+
+  /** What keeps it from tipping when its rim is pressed. */
+  static String underItsRim(SceneHeap scene, int rock) {
+    String name = scene.name(rock);
+    if (!JointSearch.open(scene, rock).isEmpty()) {
+      return text("Fix %s, move it in over what carries it, or put a rest under its rim.", name);
+    }
+    return FixedPiece.of(scene.scene(), name).size() == 1
+        ? text("Turn %s onto a broader side, or put a rest under its rim.", name)
+        : text("Put a rest under the rim of %s, or give %s a broader foot.", name, FixedPiece.words(scene.scene(), name));
   }
 
   /** A rock that goes over may strike a pane that is nearer than it is tall. */
@@ -129,12 +144,7 @@ final class PushFindings {
     Draft draft = Draft.fail(Code.PRESSED).about(name).figure(p.marginN(), tier, "N").in(p.state()).moving(p.mechanism());
     return Optional.of(draft.say(
         text("%s tips when pressed down on its rim with %.1f N.", name, Draft.down(p.marginN())),
-        JointSearch.open(study.scene(), rock).isEmpty()
-            ? FixedPiece.of(study.scene().scene(), name).size() == 1
-                ? text("Turn %s onto a broader side, or put a rest under its rim.", name)
-                : text("Put a rest under the rim of %s, or give %s a broader foot.", name,
-                    FixedPiece.words(study.scene().scene(), name))
-            : text("Fix %s, move it in over what carries it, or put a rest under its rim.", name)));
+        underItsRim(study.scene(), rock)));
   }
 
   private Optional<Finding> shake(List<ShakeFound> shakes) {
@@ -149,6 +159,6 @@ final class PushFindings {
             .moving(s.mechanism()).say(
             text("Shaken sideways, the heap begins to give way at %.3f g toward the %s; added mass of the water is left out.",
                 Draft.down(100 * s.marginG()) / 100, Headings.word(s.degrees())),
-            "Fix the tall stacks, or lower them."));
+            STEADIER));
   }
 }

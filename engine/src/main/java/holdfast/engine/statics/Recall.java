@@ -22,8 +22,23 @@ public final class Recall {
   private static final int ROUNDS = 4;
 
   private final Map<Object, Kept> kept = new ConcurrentHashMap<>();
+  /** One whose answers are taken over where they are known; null for none. */
+  private final Recall other;
   private volatile int round;
   private SceneHeap last;
+
+  public Recall() {
+    this(null);
+  }
+
+  /**
+   * One that takes over what another one knows, as long as that one keeps it.
+   *
+   * @param other of one who asks less and more often
+   */
+  public Recall(Recall other) {
+    this.other = other;
+  }
 
   private static final class Kept {
     final Object value;
@@ -48,10 +63,10 @@ public final class Recall {
   public <T> T of(Object key, Supplier<T> work) {
     Kept known = kept.get(key);
     if (known == null) {
-      T found = work.get();
-      known = new Kept(found, round);
-      Kept other = kept.putIfAbsent(key, known);
-      if (other != null) known = other;
+      Kept elsewhere = other == null ? null : other.kept.get(key);
+      known = new Kept(elsewhere == null ? work.get() : elsewhere.value, round);
+      Kept meanwhile = kept.putIfAbsent(key, known);
+      if (meanwhile != null) known = meanwhile;
     }
     known.round = round;
     return (T) known.value;

@@ -70,14 +70,33 @@ class RecallTest {
     Recall recall = new Recall();
     for (Scene s : List.of(scene, edited, scene)) {
       Shapes shapes = Shapes.of(s, MeshLoader.NONE);
-      assertSame(Check.standing(s, shapes, 1, CheckWatch.NONE, recall),
-          Check.standing(s, Shapes.of(s, MeshLoader.NONE), 1, CheckWatch.NONE, new Recall()), "standing");
+      for (CheckOptions.Pushes pushes : List.of(CheckOptions.Pushes.NONE, CheckOptions.Pushes.TIER)) {
+        CheckOptions options = new CheckOptions(1, pushes, 0, 1);
+        assertSame(Check.standing(s, shapes, options, CheckWatch.NONE, recall),
+            Check.standing(s, Shapes.of(s, MeshLoader.NONE), options, CheckWatch.NONE, new Recall()), "standing " + pushes);
+      }
       for (CheckOptions.Pushes pushes : CheckOptions.Pushes.values()) {
         CheckOptions options = new CheckOptions(1, pushes, 0, 1);
         assertSame(Check.run(s, shapes, options, CheckWatch.NONE, recall),
             Check.run(s, Shapes.of(s, MeshLoader.NONE), options), "pushed " + pushes);
       }
     }
+  }
+
+  /** What is asked while a rock is held need not be asked again when it is let go; the other way round nothing is taken over. */
+  @Test
+  void whatAnotherOneKnowsIsTakenOver() {
+    Recall held = new Recall();
+    held.of("asked", () -> 1);
+    Recall after = new Recall(held);
+    assertThat(after.<Integer>of("asked", () -> 2)).isEqualTo(1);
+    assertThat(after.<Integer>of("new", () -> 3)).isEqualTo(3);
+    assertThat(held.<Integer>of("new", () -> 4)).isEqualTo(4);
+    Scene scene = moved(TOWERS, 4, new Vec3(2e-3, 0, 0));
+    CheckOptions tier = new CheckOptions(1, CheckOptions.Pushes.TIER, 0, 1);
+    Shapes shapes = Shapes.of(scene, MeshLoader.NONE);
+    Check.standing(scene, shapes, tier, CheckWatch.NONE, held);
+    assertSame(Check.run(scene, shapes, tier, CheckWatch.NONE, after), Check.run(scene, shapes, tier), "taken over");
   }
 
   @Test

@@ -36,10 +36,14 @@ class ShortCheckTest {
     return r.findings().stream().filter(f -> codes.contains(f.code())).toList();
   }
 
+  private static CheckReport standing(Scene s, CheckOptions.Pushes pushes) {
+    return Check.standing(s, shapes(s), new CheckOptions(1, pushes, 0, 1), CheckWatch.NONE, new Recall());
+  }
+
   private static void agrees(Scene s) {
     CheckReport whole = Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.ROSES, 0, 1));
     CheckReport quick = Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.NONE, 0, 1));
-    CheckReport standing = Check.standing(s, shapes(s), 1, CheckWatch.NONE, new Recall());
+    CheckReport standing = standing(s, CheckOptions.Pushes.NONE);
     for (CheckReport r : List.of(quick, standing)) {
       assertThat(of(STANDING, r)).isEqualTo(of(STANDING, whole));
       assertThat(of(LONG, r)).isEmpty();
@@ -49,17 +53,53 @@ class ShortCheckTest {
           whole.states().stream().map(CheckReport.StateLine::standing).toList());
     }
     assertThat(quick.pane()).isEqualTo(whole.pane());
+    tierAgrees(s, whole);
     assertThat(of(EnumSet.of(Code.ON_SAND, Code.BIG_ON_SMALL, Code.ROCK_WEAKER), quick))
         .isEqualTo(of(EnumSet.of(Code.ON_SAND, Code.BIG_ON_SMALL, Code.ROCK_WEAKER), whole));
     assertThat(of(LONG, whole)).as("there is something to leave out").isNotEmpty();
   }
 
+  /** The tier alone: one of the whole check's rocks that go over, if there are any and all stands; no slides, no margins. */
+  private static void tierAgrees(Scene s, CheckReport whole) {
+    Set<Code> over = EnumSet.of(Code.TOPPLES, Code.PRESSED, Code.SHAKES);
+    boolean stands = whole.states().stream().allMatch(l -> l.standing() == CheckReport.Standing.STAYS);
+    List<Finding> go = of(over, whole).stream().filter(f -> f.severity() == Severity.FAIL).toList();
+    for (CheckReport tier : List.of(standing(s, CheckOptions.Pushes.TIER),
+        Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.TIER, 0, 1)))) {
+      assertThat(of(STANDING, tier)).isEqualTo(of(STANDING, whole));
+      assertThat(tier.verdict()).isNotEqualTo(CheckReport.Verdict.PASSES);
+      List<Finding> found = of(LONG, tier);
+      assertThat(found).hasSize(stands && !go.isEmpty() ? 1 : 0);
+      for (Finding f : found) {
+        assertThat(go).anySatisfy(g -> {
+          assertThat(g.code()).isEqualTo(f.code());
+          assertThat(g.about().get(0)).isEqualTo(f.about().get(0));
+          assertThat(g.remedy()).isEqualTo(f.remedy());
+        });
+      }
+    }
+  }
+
+  /** The layout before its remedies stands, and has a rock that topples at the tier. */
+  @Test
+  void aRockThatTopplesIsToldByTheTierAlone() {
+    Scene s = shipped("peninsula-before");
+    CheckReport whole = Check.run(s, shapes(s), new CheckOptions(1, CheckOptions.Pushes.WEAKEST, 0, 1));
+    assertThat(whole.states()).allSatisfy(l -> assertThat(l.standing()).isEqualTo(CheckReport.Standing.STAYS));
+    assertThat(of(EnumSet.of(Code.TOPPLES), whole)).isNotEmpty();
+    tierAgrees(s, whole);
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"nano", "bad"})
   void shippedScenesAreAnsweredAsByTheWholeCheck(String name) {
-    agrees(SceneReader.read(Path.of("../scenes/" + name + ".json")).match(s -> s, refused -> {
+    agrees(shipped(name));
+  }
+
+  private static Scene shipped(String name) {
+    return SceneReader.read(Path.of("../scenes/" + name + ".json")).match(s -> s, refused -> {
       throw new AssertionError(refused.rendered());
-    }));
+    });
   }
 
   @Test
@@ -71,6 +111,6 @@ class ShortCheckTest {
   @Test
   void anEmptySceneLeavesNothingOut() {
     Scene s = SceneBuilders.Family.TOWERS.of(5, 1).withPlacements(List.of());
-    assertThat(of(EnumSet.of(Code.UNDECIDED), Check.standing(s, shapes(s), 1, CheckWatch.NONE, new Recall()))).isEmpty();
+    assertThat(of(EnumSet.of(Code.UNDECIDED), standing(s, CheckOptions.Pushes.NONE))).isEmpty();
   }
 }
