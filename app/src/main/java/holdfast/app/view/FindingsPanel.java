@@ -128,8 +128,11 @@ final class FindingsPanel {
     else nothingYet(x, y);
     ImGui.indent(ui.px(30));
     boolean held = bench.judgement().holding();
-    ui.title(look.map(l -> l == SeverityLook.FAIL ? "Fails" : "Undecided").orElse(held ? "Stays so far" : "Judging…"));
-    ui.wrapped(SoFar.words(quick, held), Palette.INK_SOFT);
+    Judge.Depth depth = bench.found().get().depth();
+    String fine = SoFar.fine(depth);
+    ui.title(look.map(l -> l == SeverityLook.FAIL ? "Fails" : "Undecided")
+        .orElse(held ? fine.substring(0, 1).toUpperCase(Locale.ROOT) + fine.substring(1) : "Judging…"));
+    ui.wrapped(SoFar.words(quick, depth, held), Palette.INK_SOFT);
     at();
   }
 

@@ -34,7 +34,7 @@ final class HeldMark {
     if (found.get().report().isEmpty()) return "not judged";
     List<Finding> fails =
         SoFar.findings(found.get().report().get()).stream().filter(f -> f.severity() == Severity.FAIL).toList();
-    if (fails.isEmpty()) return "stays so far";
+    if (fails.isEmpty()) return SoFar.fine(found.get().depth());
     Finding f = fails.stream().filter(x -> x.about().contains(rock)).findFirst().orElse(fails.get(0));
     return f.about().isEmpty() || f.about().contains(rock) ? f.title() : f.about().get(0) + ": " + f.title();
   }

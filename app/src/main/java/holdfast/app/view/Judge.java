@@ -11,7 +11,7 @@ import java.util.Optional;
 /**
  * Judges scenes on a thread of its own, in the steps of {@link Depth}. Only the latest scene counts: whatever was found about
  * an older one is dropped, so that what is shown is never stale, and work on it is broken off by interrupting the judging
- * thread. While a rock is held in the hand only the first step is done, which is the one that keeps up with it. After the
+ * thread. While a rock is held in the hand only the first two steps are done, which keep up with it. After the
  * last step follows the push rose of one rock, if somebody wants to see it.
  */
 public final class Judge implements AutoCloseable {
@@ -19,10 +19,17 @@ public final class Judge implements AutoCloseable {
   public enum Depth {
     /** Whether the heap stands and the rocks lie as drawn. */
     STANDING,
+    /** Whether something goes over under the push, press and shaking that the scene asks for: the first that does. */
+    BEARING,
     /** Room, the bottom pane and handling as well. */
     ROOM,
     /** Every push, press and shake, what is dug or lifted away, which joints to fix: only this is a verdict. */
-    FULL
+    FULL;
+
+    /** Whether it is asked of a rock that is still in the hand. */
+    boolean whileHeld() {
+      return compareTo(ROOM) < 0;
+    }
   }
 
   /** Something that judges a scene. */
@@ -96,7 +103,7 @@ public final class Judge implements AutoCloseable {
     notifyAll();
   }
 
-  /** While a rock is held nothing is asked but the first step; let go, the others follow. */
+  /** While a rock is held nothing is asked but the first two steps; let go, the others follow. */
   public synchronized void hold(boolean inHand) {
     if (held == inHand) return;
     held = inHand;
@@ -137,7 +144,7 @@ public final class Judge implements AutoCloseable {
   }
 
   private boolean due() {
-    return next.map(n -> n == Depth.STANDING || !held).orElseGet(this::roseDue);
+    return next.map(n -> !held || n.whileHeld()).orElseGet(this::roseDue);
   }
 
   private boolean roseDue() {

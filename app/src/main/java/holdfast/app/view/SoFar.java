@@ -32,15 +32,21 @@ final class SoFar {
     return findings(quick).stream().filter(f -> f.severity() == Severity.FAIL).findAny().map(f -> SeverityLook.UNDECIDED);
   }
 
+  /** What may be said in a word where nothing speaks against it so far. */
+  static String fine(Judge.Depth depth) {
+    return depth == Judge.Depth.STANDING ? "stays so far" : "bears the push so far";
+  }
+
   /** {@code held}: a rock is in the hand, and the rest is asked when it is let go. */
-  static String words(CheckReport quick, boolean held) {
+  static String words(CheckReport quick, Judge.Depth depth, boolean held) {
     if (quick.rocks().isEmpty()) return "No rock is placed yet.";
     String known = look(quick).map(l -> l == SeverityLook.FAIL
         ? "Not safe as it is: " + findings(quick).stream().filter(f -> f.severity() == Severity.FAIL)
             .map(f -> f.title().toLowerCase(Locale.ROOT)).distinct().limit(3).collect(Collectors.joining(", ")) + "."
         : "Whether it stays could not be settled: treat it as falling.")
-        .orElse("Stays under its own weight so far. No verdict yet.");
-    return known + (held ? " Room, pushes and shaking are judged when you let go."
-        : " Pushes, presses and shaking are still being asked about.");
+        .orElse(depth == Judge.Depth.STANDING ? "Stays under its own weight so far. No verdict yet."
+            : "Stays, and nothing goes over when pushed, pressed or shaken as asked. No verdict yet.");
+    if (depth == Judge.Depth.STANDING) return known + " Pushes, presses and shaking are still being asked about.";
+    return known + (held ? " Slides, margins and room are judged when you let go." : " Slides and margins are still being asked about.");
   }
 }

@@ -52,15 +52,19 @@ public final class Viewport {
   /** Judges with the engine. */
   static Judge.Work judging() {
     int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-    Recall recall = new Recall();
-    // Whoever drags a rock asks the first step over and over: what was found of all pushes must not be forgotten over that.
-    Recall standing = new Recall();
+    // Whoever drags a rock asks the first steps over and over: what was found of all margins must not be forgotten over that.
+    Recall held = new Recall();
+    Recall recall = new Recall(held);
     return new Judge.Work() {
       @Override
       public CheckReport judge(Scene scene, Shapes shapes, Judge.Depth depth, CheckWatch watch) {
         sound(shapes);
-        return depth == Judge.Depth.STANDING ? Check.standing(scene, shapes, threads, watch, standing)
-            : Check.run(scene, shapes, options(depth == Judge.Depth.FULL ? Pushes.WEAKEST : Pushes.NONE), watch, recall);
+        return switch (depth) {
+          case STANDING -> Check.standing(scene, shapes, options(Pushes.NONE), watch, held);
+          case BEARING -> Check.standing(scene, shapes, options(Pushes.TIER), watch, held);
+          case ROOM -> Check.run(scene, shapes, options(Pushes.TIER), watch, recall);
+          case FULL -> Check.run(scene, shapes, options(Pushes.WEAKEST), watch, recall);
+        };
       }
 
       @Override

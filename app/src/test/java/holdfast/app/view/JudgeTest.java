@@ -73,7 +73,7 @@ class JudgeTest {
 
   /** What keeps up with a rock in the hand is asked of it, and the rest when it is let go. */
   @Test
-  void aHeldRockIsAskedOnlyWhetherItStands() throws Exception {
+  void aHeldRockIsAskedWhetherItStandsAndBearsTheTier() throws Exception {
     List<Judge.Depth> asked = Collections.synchronizedList(new ArrayList<>());
     try (Judge judge = new Judge((s, shapes, depth, watch) -> {
       asked.add(depth);
@@ -81,12 +81,12 @@ class JudgeTest {
     }, () -> { })) {
       judge.hold(true);
       judge.ask(SCENE, SHAPES, 1);
-      until(() -> judge.found().isPresent());
+      until(() -> judge.found().filter(f -> f.depth() == Judge.Depth.BEARING).isPresent());
       assertThat(judge.at()).as("nothing is being worked out").isEmpty();
       judge.ask(SCENE.withJoints(List.of()), SHAPES, 2);
-      until(() -> judge.found().filter(f -> f.revision() == 2).isPresent());
+      until(() -> judge.found().filter(f -> f.revision() == 2 && f.depth() == Judge.Depth.BEARING).isPresent());
       TimeUnit.MILLISECONDS.sleep(100);
-      assertThat(asked).containsOnly(Judge.Depth.STANDING);
+      assertThat(asked).containsOnly(Judge.Depth.STANDING, Judge.Depth.BEARING);
       assertThat(judge.settled()).isFalse();
       judge.hold(false);
       until(judge::settled);
@@ -254,18 +254,21 @@ class JudgeTest {
     CheckReport open = report(SCENE, NOT_ASKED);
     assertThat(SoFar.findings(open)).isEmpty();
     assertThat(SoFar.look(open)).isEmpty();
-    assertThat(SoFar.words(open, false)).contains("No verdict yet").contains("still being asked");
-    assertThat(SoFar.words(open, true)).contains("No verdict yet").contains("when you let go");
+    for (boolean held : new boolean[] {false, true}) {
+      assertThat(SoFar.words(open, Judge.Depth.STANDING, held)).contains("No verdict yet").contains("Pushes, presses");
+    }
+    assertThat(SoFar.words(open, Judge.Depth.BEARING, true)).contains("No verdict yet").contains("when you let go");
+    assertThat(SoFar.words(open, Judge.Depth.ROOM, false)).contains("No verdict yet").contains("still being asked");
     assertThat(HeldMark.words("block", found(open))).isEqualTo("stays so far");
     CheckReport bad = report(SCENE, NOT_ASKED, FALLS);
     assertThat(SoFar.findings(bad)).containsExactly(FALLS);
     assertThat(SoFar.look(bad)).contains(SeverityLook.FAIL);
-    assertThat(SoFar.words(bad, false)).startsWith("Not safe as it is: falls");
+    assertThat(SoFar.words(bad, Judge.Depth.STANDING, false)).startsWith("Not safe as it is: falls");
     assertThat(HeldMark.words("block", found(bad))).isEqualTo("falls");
     assertThat(HeldMark.words("slab", found(bad))).isEqualTo("block: falls");
     CheckReport unsettled = report(SCENE, NOT_ASKED, UNSETTLED);
     assertThat(SoFar.look(unsettled)).as("undecided is no fail, and no pass").contains(SeverityLook.UNDECIDED);
-    assertThat(SoFar.words(unsettled, false)).contains("treat it as falling");
+    assertThat(SoFar.words(unsettled, Judge.Depth.STANDING, false)).contains("treat it as falling");
     assertThat(HeldMark.words("block", found(unsettled))).isEqualTo("not decided");
     assertThat(HeldMark.words("block", Optional.empty())).isEqualTo("judging…");
     Judge.Found broken = new Judge.Found(1, Optional.empty(), Optional.of("no shape"), Judge.Depth.STANDING);
