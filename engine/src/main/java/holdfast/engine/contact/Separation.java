@@ -112,57 +112,36 @@ record Separation(double distanceM, List<Vec3> normals, Vec3 onA, Vec3 onB) {
     return false;
   }
 
-  /** All of its edges, nine numbers each: direction, normal on the left, normal on the right. */
-  private static double[] edgeRows(Polytope p) {
-    double[] rows = new double[9 * p.edges];
-    for (int i = 0; i < p.edges; i++) {
-      Vec3 along = p.corner(p.to[i]).minus(p.corner(p.from[i]));
-      int k = 9 * i;
-      for (Vec3 v : new Vec3[] {along, p.normal[p.left[i]], p.normal[p.right[i]]}) {
-        rows[k++] = v.x();
-        rows[k++] = v.y();
-        rows[k++] = v.z();
-      }
-    }
-    return rows;
-  }
-
+  /**
+   * The best axis across two edges. An edge of each makes one where the arc between the normals of the one's faces and the reversed
+   * arc of the other's cross: where each one's ends lie on either side of the other, in the same half of the sphere.
+   */
   private static Axis bestEdgePair(Polytope a, Polytope b, double rounding) {
-    double[] ofA = edgeRows(a);
-    double[] ofB = edgeRows(b);
     double[] crossB = new double[3 * b.edges];
     for (int j = 0; j < b.edges; j++) {
-      int k = 9 * j;
       // Right times left, negated twice: the arc of b's normals turned round.
-      crossB[3 * j] = ofB[k + 7] * ofB[k + 5] - ofB[k + 8] * ofB[k + 4];
-      crossB[3 * j + 1] = ofB[k + 8] * ofB[k + 3] - ofB[k + 6] * ofB[k + 5];
-      crossB[3 * j + 2] = ofB[k + 6] * ofB[k + 4] - ofB[k + 7] * ofB[k + 3];
+      Vec3 c = b.normal[b.right[j]].cross(b.normal[b.left[j]]);
+      crossB[3 * j] = c.x();
+      crossB[3 * j + 1] = c.y();
+      crossB[3 * j + 2] = c.z();
     }
+    double[] side = new double[b.faces];
     Axis best = null;
     for (int i = 0; i < a.edges; i++) {
-      int k = 9 * i;
-      double px = ofA[k + 3];
-      double py = ofA[k + 4];
-      double pz = ofA[k + 5];
-      double qx = ofA[k + 6];
-      double qy = ofA[k + 7];
-      double qz = ofA[k + 8];
-      double ax = qy * pz - qz * py;
-      double ay = qz * px - qx * pz;
-      double az = qx * py - qy * px;
+      Vec3 p = a.normal[a.left[i]];
+      Vec3 q = a.normal[a.right[i]];
+      Vec3 across = q.cross(p);
+      // On which side of a's arc the normals of b lie, reversed: one product a face serves all its edges.
+      for (int f = 0; f < b.faces; f++) side[f] = -b.normal[f].dot(across);
       for (int j = 0; j < b.edges; j++) {
-        int m = 9 * j;
-        // The arc between a's two normals and the reversed arc of b's cross when each one's ends lie on either side of
-        // the other, in the same half of the sphere.
-        double left = -(ofB[m + 3] * ax + ofB[m + 4] * ay + ofB[m + 5] * az);
-        double right = -(ofB[m + 6] * ax + ofB[m + 7] * ay + ofB[m + 8] * az);
-        if (left * right >= 0) continue;
+        double left = side[b.left[j]];
+        if (left * side[b.right[j]] >= 0) continue;
         double bx = crossB[3 * j];
         double by = crossB[3 * j + 1];
         double bz = crossB[3 * j + 2];
-        double p = px * bx + py * by + pz * bz;
-        double q = qx * bx + qy * by + qz * bz;
-        if (p * q >= 0 || left * q <= 0) continue;
+        double ofP = p.x() * bx + p.y() * by + p.z() * bz;
+        double ofQ = q.x() * bx + q.y() * by + q.z() * bz;
+        if (ofP * ofQ >= 0 || left * ofQ <= 0) continue;
         Axis axis = edgeAxis(a, i, b, j);
         if (axis == null || best != null && axis.separationM <= best.separationM - rounding) continue;
         axis = measured(axis, a, b);
