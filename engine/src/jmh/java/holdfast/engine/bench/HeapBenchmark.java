@@ -80,6 +80,11 @@ public class HeapBenchmark {
   }
 
   @Benchmark
+  public Object weakest() {
+    return Questions.weakest(heap);
+  }
+
+  @Benchmark
   public Object roses() {
     return Questions.roses(heap);
   }

@@ -25,6 +25,7 @@ import holdfast.model.shape.Shapes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.BiFunction;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntBinaryOperator;
 import java.util.stream.IntStream;
@@ -213,10 +214,19 @@ public final class Questions {
     return all[1];
   }
 
+  /** The least push margin of every rock. */
+  public static Object weakest(SceneHeap heap) {
+    return pushes(heap, PushStudy::weakest);
+  }
+
   /** Every push rose. */
   public static Object roses(SceneHeap heap) {
+    return pushes(heap, PushStudy::rose);
+  }
+
+  private static Object pushes(SceneHeap heap, BiFunction<PushStudy, Integer, ?> of) {
     PushStudy pushes = new HeapStudy(heap, THREADS).pushes();
-    return Parallel.map(IntStream.range(0, heap.rocks().size()).boxed().toList(), THREADS, pushes::rose);
+    return Parallel.map(IntStream.range(0, heap.rocks().size()).boxed().toList(), THREADS, rock -> of.apply(pushes, rock));
   }
 
   /** What is asked again after one rock moved: its contacts, and the verdict of the heaps that changed. */
