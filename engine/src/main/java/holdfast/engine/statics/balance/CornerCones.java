@@ -23,8 +23,8 @@ final class CornerCones {
   private final CornerScaling scaling;
   private final CornerPoint point;
   private final int count;
+  private final CornerProducts products;
   private final double[][] later;
-  /** What tau times what is left to the largest push is to be. */
   private final double[] product;
   private final double[] kappa;
   /** How tau is to move without s. */
@@ -37,9 +37,6 @@ final class CornerCones {
   /** w' of what is scaled. */
   private final double[] turn;
   private final double[][] asked;
-  /** The step to the edge, scaled: forces and movements. */
-  private final double[][] a;
-  private final double[][] b;
   /** For what is used at once. */
   private final double[][] x;
 
@@ -52,8 +49,9 @@ final class CornerCones {
     count = shape.count;
     point = new CornerPoint(shape);
     scaling = new CornerScaling(shape, point);
-    later = new double[3][count];
-    product = new double[count];
+    products = new CornerProducts(shape, point, scaling);
+    later = products.later;
+    product = products.product;
     kappa = new double[count];
     alone = new double[count];
     missing = new double[count];
@@ -61,8 +59,6 @@ final class CornerCones {
     along = new double[count];
     turn = new double[count];
     asked = new double[3][count];
-    a = new double[3][count];
-    b = new double[3][count];
     x = new double[3][count];
   }
 
@@ -176,8 +172,17 @@ final class CornerCones {
   void predicted(double[] dy, double mu, double[] once) {
     shape.motion(dy, u);
     turns();
-    edgeScaled();
-    second(mu);
+    products.second(u, turn, along, mu);
+    multipliers(0);
+    ask(once);
+  }
+
+  /**
+   * What the last step asks of the balance, added to {@code once}, when products that have run away from {@code mu} by the time
+   * it has gone {@code farS} and {@code farZ} are brought back.
+   */
+  void evened(double mu, double farS, double farZ, double[] once) {
+    products.even(mu, farS, farZ);
     multipliers(0);
     ask(once);
   }
@@ -185,117 +190,14 @@ final class CornerCones {
   /** w' u of the movement u, and with g = eta (2 w0 w - e) how much of g it takes. */
   private void turns() {
     double[] w0 = scaling.w[0];
-    double[] w1 = scaling.w[1];
-    double[] w2 = scaling.w[2];
     double[] u0 = u[0];
-    double[] u1 = u[1];
-    double[] u2 = u[2];
     double[] eta = scaling.eta;
     double[] share = scaling.share;
     double[] ka = kappa;
     double[] to = turn;
     double[] al = along;
-    for (int k = 0; k < to.length; k++) to[k] = w0[k] * u0[k] + w1[k] * u1[k] + w2[k] * u2[k];
-    for (int k = 0; k < to.length; k++) al[k] = ka[k] + share[k] * eta[k] * (2 * w0[k] * to[k] - u0[k]);
-  }
-
-  /**
-   * The step to the edge as \bar W^-1 ds and \bar W dz, W over the root of eta: with ds = -s - W^2 u + along g the first is
-   * -eta (\bar W z + \bar W u - along w).
-   */
-  private void edgeScaled() {
-    double[] w0 = scaling.w[0];
-    double[] eta = scaling.eta;
-    double[] s0 = point.s[0];
-    double[] u0 = u[0];
-    double[] over = scaling.overLeft;
-    double[] tau = point.tau;
-    double[] to = turn;
-    double[] al = along;
-    double[] dt = point.dTau;
-    double[] mul = product;
-    double[] push = point.ds[0];
-    for (int k = 0; k < push.length; k++) push[k] = eta[k] * (u0[k] - al[k] + 2 * w0[k] * (w0[k] * al[k] - to[k])) - s0[k];
-    for (int k = 0; k < dt.length; k++) dt[k] = tau[k] * (over[k] * push[k] - 1);
-    for (int k = 0; k < mul.length; k++) mul[k] = push[k] * dt[k];
-    turned(u, turn, b);
-    for (int i = 0; i < 3; i++) {
-      scaledForce(scaling.l[i], b[i], scaling.w[i], a[i]);
-      scaledMove(scaling.w[i], b[i]);
-    }
-  }
-
-  private void scaledForce(double[] l, double[] bu, double[] w, double[] out) {
-    double[] al = along;
-    double[] eta = scaling.eta;
-    for (int k = 0; k < out.length; k++) out[k] = eta[k] * (al[k] * w[k] - l[k] - bu[k]);
-  }
-
-  private void scaledMove(double[] w, double[] out) {
-    double[] dt = point.dTau;
-    for (int k = 0; k < out.length; k++) out[k] += dt[k] * w[k];
-  }
-
-  /** out := \bar W v, with {@code dot} = w' v. */
-  private void turned(double[][] v, double[] dot, double[][] out) {
-    double[] v0 = v[0];
-    double[] c = scaling.scratch;
-    double[] n = scaling.n;
-    for (int k = 0; k < c.length; k++) c[k] = (v0[k] + dot[k]) * n[k];
-    System.arraycopy(dot, 0, out[0], 0, count);
-    for (int i = 1; i < 3; i++) turned(v[i], scaling.w[i], c, out[i]);
-  }
-
-  private static void turned(double[] v, double[] w, double[] c, double[] out) {
-    for (int k = 0; k < out.length; k++) out[k] = v[k] + c[k] * w[k];
-  }
-
-  /**
-   * Second order of the step to the edge, -W (l \ ((W^-1 ds) o (W dz))) with l = W z, and mu over z. The root of eta in W
-   * cancels and is left out.
-   */
-  private void second(double mu) {
-    double[] r0 = x[0];
-    double[] r1 = x[1];
-    double[] r2 = x[2];
-    products(a[0], a[1], a[2], b[0], b[1], b[2], r0);
-    crossed(a[0], a[1], b[0], b[1], r1);
-    crossed(a[0], a[2], b[0], b[2], r2);
-    double[] jz = scaling.overDetZ;
-    double[] l0 = scaling.l[0];
-    double[] l1 = scaling.l[1];
-    double[] l2 = scaling.l[2];
-    for (int k = 0; k < r0.length; k++) r0[k] = (l1[k] * r1[k] + l2[k] * r2[k] - l0[k] * r0[k]) * jz[k];
-    divided(r1, r0, l1, l0);
-    divided(r2, r0, l2, l0);
-    double[] w0 = scaling.w[0];
-    double[] w1 = scaling.w[1];
-    double[] w2 = scaling.w[2];
-    double[] dot = turn;
-    for (int k = 0; k < dot.length; k++) dot[k] = w0[k] * r0[k] + w1[k] * r1[k] + w2[k] * r2[k];
-    turned(x, dot, later);
-    towards(point.z[0], mu, later[0]);
-    towards(point.z[1], -mu, later[1]);
-    towards(point.z[2], -mu, later[2]);
-    double[] mul = product;
-    for (int k = 0; k < mul.length; k++) mul[k] += mu;
-  }
-
-  private static void products(double[] a0, double[] a1, double[] a2, double[] b0, double[] b1, double[] b2, double[] out) {
-    for (int k = 0; k < out.length; k++) out[k] = a0[k] * b0[k] + a1[k] * b1[k] + a2[k] * b2[k];
-  }
-
-  private static void crossed(double[] a0, double[] a1, double[] b0, double[] b1, double[] out) {
-    for (int k = 0; k < out.length; k++) out[k] = a0[k] * b1[k] + b0[k] * a1[k];
-  }
-
-  private static void divided(double[] r, double[] x0, double[] l, double[] l0) {
-    for (int k = 0; k < r.length; k++) r[k] = -(r[k] + x0[k] * l[k]) / l0[k];
-  }
-
-  private void towards(double[] z, double mu, double[] out) {
-    double[] jz = scaling.overDetZ;
-    for (int k = 0; k < out.length; k++) out[k] += mu * jz[k] * z[k];
+    scaling.along(u, to);
+    for (int k = 0; k < al.length; k++) al[k] = ka[k] + share[k] * eta[k] * (2 * w0[k] * to[k] - u0[k]);
   }
 
   /** The step with the movement {@code dy} to the products last asked for, second order and all; how far it stays inside. */
@@ -351,13 +253,11 @@ final class CornerCones {
     double[] dt = point.dTau;
     double[] tau = point.tau;
     shortest(point.s, point.ds, scaling.rootS);
+    for (int k = 0; k < on.length; k++) on[k] = Math.max(on[k], push[k] * over[k]);
     shortS = Math.max(0, most(on));
-    for (int k = 0; k < on.length; k++) on[k] = push[k] * over[k];
-    shortS = Math.max(shortS, most(on));
     shortest(point.z, point.dz, scaling.rootZ);
+    for (int k = 0; k < on.length; k++) on[k] = Math.max(on[k], -dt[k] / tau[k]);
     shortZ = Math.max(0, most(on));
-    for (int k = 0; k < on.length; k++) on[k] = -dt[k] / tau[k];
-    shortZ = Math.max(shortZ, most(on));
   }
 
   private static double most(double[] v) {

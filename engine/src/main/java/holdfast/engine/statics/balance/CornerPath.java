@@ -12,9 +12,10 @@ import java.util.Arrays;
  *
  * <p>First come the forces at the centre of what balances the dead load alone ({@link #centre}): they maximise the product
  * of how far each corner is inside its cone, and the movement that goes with them opens every corner. From there every push
- * begins, balanced and with a movement that only wants scaling; one step with Nesterov-Todd scaling and Mehrotra's predictor
- * and corrector costs one sparse Cholesky factor of 6 x 6 blocks and three solutions with it. The live factor is the one
- * unknown besides and is eliminated by one of those. Since movements stay what the corners make of them to rounding, each is
+ * begins, balanced and with a movement that only wants scaling; one step with Nesterov-Todd scaling, Mehrotra's predictor and
+ * corrector and two corrections of Gondzio's towards the centre costs one sparse Cholesky factor of 6 x 6 blocks and five
+ * solutions with it; the corrections spare a third of the steps. The live factor is the one unknown besides and is
+ * eliminated by one of those. Since movements stay what the corners make of them to rounding, each is
  * a proof: dead . y / live . y, plus what limits cost, is a bound on l.
  *
  * @see <a href="https://www.seas.ucla.edu/~vandenbe/publications/coneprog.pdf">Vandenberghe 2010, The CVXOPT linear and
@@ -215,20 +216,47 @@ final class CornerPath {
     System.arraycopy(loads, 0, once, 0, loads.length);
     corners.predicted(dy, aim, once);
     if (fastened != null) fastened.predicted(dy, aim, once);
-    (known == null ? factor : known).solve(once, dy);
-    times(dy);
     double t = (aim + dl * dCap) / spare - capZ;
-    dl = (missing - t - dot(live, dy)) / stiff;
-    addLive(dl);
-    corners.corrected(dy, 0);
-    if (fastened != null) fastened.corrected(dy);
+    dl = solved(missing - t, stiff);
     dCap = t + capZ * dl / spare;
-    double lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthS(), spare / Math.max(dl, 1e-300)));
-    double lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2));
+    // From there once more, with what has run away from the centre brought back.
+    for (int i = 0; i < Tolerances.CORNER_EVENINGS; i++) {
+      double edgeS = Math.min(1, lengthS(dl, spare));
+      double edgeZ = Math.min(1, lengthZ(dCap));
+      if (edgeS * edgeZ > Tolerances.CORNER_FAR) break;
+      double farS = Math.min(1, edgeS + Tolerances.CORNER_BEYOND);
+      double farZ = Math.min(1, edgeZ + Tolerances.CORNER_BEYOND);
+      System.arraycopy(loads, 0, once, 0, loads.length);
+      corners.evened(aim, farS, farZ, once);
+      if (fastened != null) fastened.again(once);
+      dl = solved(missing - t, stiff);
+      dCap = t + capZ * dl / spare;
+    }
+    double lengthS = Math.min(1, Tolerances.CORNER_STEP_SHARE * lengthS(dl, spare));
+    double lengthZ = Math.min(1, Tolerances.CORNER_STEP_SHARE * lengthZ(dCap));
     if (!(lengthS > Tolerances.PATH_LEAST_STEP) && !(lengthZ > Tolerances.PATH_LEAST_STEP)) return false;
     last = Math.min(1, Math.min(lengthS, lengthZ));
     move(lengthS, lengthZ, dl, dCap);
     return Double.isFinite(l) && capZ > 0;
+  }
+
+  /** The step that {@link #once} asks for, but for its length; how l moves in it, which wants {@code rest} of the movement. */
+  private double solved(double rest, double stiff) {
+    (known == null ? factor : known).solve(once, dy);
+    times(dy);
+    double dl = (rest - dot(live, dy)) / stiff;
+    addLive(dl);
+    corners.corrected(dy, 0);
+    if (fastened != null) fastened.corrected(dy);
+    return dl;
+  }
+
+  private double lengthS(double dl, double spare) {
+    return Math.min(lengthS(), spare / Math.max(dl, 1e-300));
+  }
+
+  private double lengthZ(double dCap) {
+    return Math.min(lengthZ(), dCap < 0 ? -capZ / dCap : 2);
   }
 
   private void move(double reach, double reachZ, double dl, double dCap) {

@@ -70,7 +70,7 @@ final class CornerScaling {
     double[] l0 = l[0];
     double[] z0 = point.z[0];
     for (int k = 0; k < c.length; k++) c[k] = (z0[k] + l0[k]) * n[k];
-    for (int i = 1; i < 3; i++) turned(point.z[i], w[i], l[i]);
+    for (int i = 1; i < 3; i++) turned(point.z[i], w[i], c, l[i]);
     return largest();
   }
 
@@ -98,6 +98,11 @@ final class CornerScaling {
     for (int k = 0; k < out.length; k++) out[k] = a0[k] * b0[k] + a1[k] * b1[k] + a2[k] * b2[k];
   }
 
+  /** out := w' v. */
+  void along(double[][] v, double[] out) {
+    dot(w, v, out);
+  }
+
   private void middle(double[] s, double[] z, double[] out) {
     double[] half = scratch;
     double[] rs = rootS;
@@ -111,9 +116,28 @@ final class CornerScaling {
     for (int k = 0; k < out.length; k++) out[k] = 2 * f[k] * w0[k] * wi[k];
   }
 
-  private void turned(double[] z, double[] wi, double[] out) {
+  /** out := \bar W v, with {@code dot} = w' v. */
+  void turned(double[][] v, double[] dot, double[][] out) {
+    double[] v0 = v[0];
     double[] c = scratch;
-    for (int k = 0; k < out.length; k++) out[k] = z[k] + c[k] * wi[k];
+    for (int k = 0; k < c.length; k++) c[k] = (v0[k] + dot[k]) * n[k];
+    System.arraycopy(dot, 0, out[0], 0, c.length);
+    for (int i = 1; i < 3; i++) turned(v[i], w[i], c, out[i]);
+  }
+
+  private static void turned(double[] v, double[] w, double[] c, double[] out) {
+    for (int k = 0; k < out.length; k++) out[k] = v[k] + c[k] * w[k];
+  }
+
+  /** out := \bar W^-1 v, with {@code dot} = w' v. */
+  void unturned(double[][] v, double[] dot, double[][] out) {
+    double[] v0 = v[0];
+    double[] w0 = w[0];
+    double[] c = scratch;
+    double[] first = out[0];
+    for (int k = 0; k < first.length; k++) first[k] = 2 * w0[k] * v0[k] - dot[k];
+    for (int k = 0; k < c.length; k++) c[k] = -(v0[k] + first[k]) * n[k];
+    for (int i = 1; i < 3; i++) turned(v[i], w[i], c, out[i]);
   }
 
   /** What the largest pushes make of it; false where a root was of nothing. */

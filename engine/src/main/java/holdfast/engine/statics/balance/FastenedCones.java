@@ -296,6 +296,12 @@ final class FastenedCones {
     wrenches(once);
   }
 
+  /** Asks once more for what was last asked. */
+  void again(double[] once) {
+    asks(aim, once);
+    wrenches(once);
+  }
+
   void corrected(double[] dy) {
     for (int i = 0; i < aim.length; i++) aim[i] = later[i] - s[i];
     direction(dy);

@@ -46,7 +46,7 @@ final class Tolerances {
   static final double CORNER_CENTRED = 0.3;
 
   /** Products at which a push begins, over its reach in the centre's own measure. */
-  static final double CORNER_FIRST = 0.15;
+  static final double CORNER_FIRST = 0.25;
 
   /** How far forces and movement are apart, of the bound, when a push is kept for its neighbours to begin at. */
   static final double CORNER_KEPT = 0.2;
@@ -58,12 +58,21 @@ final class Tolerances {
   static final double CORNER_STEP_SHARE = 0.97;
 
   /** Of the products there are; a step aims no higher, and lower as the last one went nearly all the way. */
-  static final double CORNER_AIM = 0.25;
+  static final double CORNER_AIM = 0.08;
 
   /** Of the products there are; a step aims no lower. */
   static final double CORNER_LEAST_AIM = 1e-4;
 
-  /** Steps of a push at most; 5 to 12 are needed, 25 for a fine bound. */
+  /** How often the products of a step are evened: each time costs a solution, an eighth of a step; a third spares no more. */
+  static final int CORNER_EVENINGS = 2;
+
+  /** Shares of a whole step, of forces times movements; one that goes farther is not evened. */
+  static final double CORNER_FAR = 0.9;
+
+  /** Of a whole step; how far beyond the edge it is seen which products have run away. */
+  static final double CORNER_BEYOND = 0.4;
+
+  /** Steps of a push at most; 3 to 9 are needed, 25 for a fine bound. */
   static final int CORNER_STEPS = 60;
 
   /** A path may go past what is asked by this factor, so that what is borne is seen to be. */
