@@ -1,6 +1,7 @@
 package holdfast.app.view;
 
 import holdfast.app.report.FigureText;
+import holdfast.app.report.OwnFigures;
 import holdfast.app.report.SeverityLook;
 import holdfast.app.view.draw.Palette;
 import holdfast.engine.check.CheckReport;
@@ -107,6 +108,8 @@ final class FindingsPanel {
       String word = report.get().verdict().word();
       ui.title(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
       ui.wrapped(bench.units().prose(report.get().headline()), Palette.INK_SOFT);
+      List<OwnFigures.Own> own = OwnFigures.of(bench.scene().settings());
+      if (!own.isEmpty()) ui.smallWrapped("Rests on " + OwnFigures.count(own) + ": see Figures.", Palette.INK_SOFT);
     }
     ImGui.unindent(ui.px(30));
     // While answers come and go, what lies beneath stays where it is.

@@ -111,7 +111,7 @@ final class MapKeys {
   void rose(Scene scene, boolean late) {
     rows.add(new Row.Title("Push rose: what it holds from each side"));
     if (late) rows.add(new Row.Plain("Being worked out; its weakest side is known."));
-    String tier = Scale.force(scene.settings().get(Setting.PUSH_TIER_N), units);
+    String tier = units.brief(Quantity.FORCE, scene.settings().get(Setting.PUSH_TIER_N));
     rows.add(new Row.Sample(Kind.DASHES, Palette.INK_SOFT, tier + " to be borne"));
     rows.add(new Row.Sample(Kind.PETAL, Palette.FINE, "holds"));
     rows.add(new Row.Sample(Kind.PETAL, Palette.FAIL, "does not"));

@@ -8,6 +8,7 @@ import imgui.ImFont;
 import imgui.ImGui;
 import imgui.flag.ImGuiCol;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** What is read in the panels: text in its few sizes, headings, rules, and the shapes of severity. */
 class PanelText {
@@ -18,6 +19,7 @@ class PanelText {
   private final Wrapping wrapping = new Wrapping();
   private final Wrapping smallWrapping = new Wrapping();
   private final Wrapping strongWrapping = new Wrapping();
+  private UnaryOperator<String> called = UnaryOperator.identity();
 
   /** The panels' library must have a context. */
   PanelText(float scale) {
@@ -37,11 +39,16 @@ class PanelText {
     return (float) (units * scale);
   }
 
+  /** From here on texts are written so: for names whose letters there are not. */
+  void call(UnaryOperator<String> as) {
+    called = as;
+  }
+
   // -- text ---------------------------------------------------------------------------------------------------------
 
   void text(String words, Colour c) {
     ImGui.pushStyleColor(ImGuiCol.Text, c.packed());
-    ImGui.textUnformatted(words);
+    ImGui.textUnformatted(called.apply(words));
     ImGui.popStyleColor();
   }
 
@@ -77,9 +84,10 @@ class PanelText {
   /** A title cut to this many pixels, with dots where it was cut. */
   String shortened(String words, float pixels) {
     ImGui.pushFont(title);
-    String out = words;
-    for (int n = words.length(); n > 1 && ImGui.calcTextSize(out).x > pixels; n--) {
-      out = words.substring(0, n - 1).strip() + "…";
+    String whole = called.apply(words);
+    String out = whole;
+    for (int n = whole.length(); n > 1 && ImGui.calcTextSize(out).x > pixels; n--) {
+      out = whole.substring(0, n - 1).strip() + "…";
     }
     ImGui.popFont();
     return out;
@@ -101,19 +109,19 @@ class PanelText {
   /** The same in small letters. */
   void smallWrapped(String words, Colour c) {
     ImGui.pushFont(small);
-    lines(smallWrapping.lines(words, ImGui.getContentRegionAvailX(), t -> ImGui.calcTextSize(t).x), c);
+    lines(smallWrapping.lines(called.apply(words), ImGui.getContentRegionAvailX(), t -> ImGui.calcTextSize(t).x), c);
     ImGui.popFont();
   }
 
   /** The lines of a text at this width, in pixels. */
   List<String> brokenAt(String words, float width) {
-    return wrapping.lines(words, width, t -> ImGui.calcTextSize(t).x);
+    return wrapping.lines(called.apply(words), width, t -> ImGui.calcTextSize(t).x);
   }
 
   /** The lines of a title in strong letters at this width, in pixels. */
   List<String> strongBrokenAt(String words, float width) {
     ImGui.pushFont(strong);
-    List<String> out = strongWrapping.lines(words, width, t -> ImGui.calcTextSize(t).x);
+    List<String> out = strongWrapping.lines(called.apply(words), width, t -> ImGui.calcTextSize(t).x);
     ImGui.popFont();
     return out;
   }

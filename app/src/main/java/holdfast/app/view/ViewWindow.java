@@ -3,6 +3,7 @@ package holdfast.app.view;
 import static org.lwjgl.glfw.GLFW.*;
 import static org.lwjgl.opengl.GL11.*;
 
+import holdfast.app.report.sheet.PaperNames;
 import holdfast.app.view.draw.Brush;
 import holdfast.app.view.draw.Lettering;
 import holdfast.app.view.draw.Palette;
@@ -186,6 +187,7 @@ final class ViewWindow implements AutoCloseable {
     hints.watch();
     if (commands.sheet().filter(Sheets.Kind.GIVE_OUT::equals).isPresent()) hints.learnt(Hints.Lesson.GIVE_OUT);
     ui.newFrame();
+    ui.call(PaperNames.of(bench.scene(), letters::draws)::written);
     panelDrawing.newFrame();
     panelInput.newFrame();
     ImGui.newFrame();

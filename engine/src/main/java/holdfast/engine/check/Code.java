@@ -46,7 +46,7 @@ public enum Code {
   LIVE_AT_BOTTOM("live-at-bottom", "living rock at the bottom"),
   ROCK_AMOUNT("rock-amount", "amount of rock"),
   REACH("reach", "out of reach"),
-  VARIES("varies", "falls in some variations");
+  VARIES("varies", "gives way in some variations");
 
   private final String word;
   private final String title;

@@ -106,6 +106,11 @@ class VariationsTest {
     assertThat(asked.stands()).isEqualTo(40);
     assertThat(asked.passes()).isZero();
     assertThat(asked.weak()).singleElement().satisfies(w -> assertThat(w.rock()).isEqualTo("tower"));
+    // It stands in all of them and bears the push in none: no mere note, and the figure is that of the pushes.
+    assertThat(Variations.findings(asked)).singleElement().satisfies(f -> {
+      assertThat(f.severity()).isEqualTo(Severity.WARN);
+      assertThat(f.figure()).hasValue(0);
+    });
     assertThat(Variations.run(tower(0.1), 40, 1, 1, CheckWatch.NONE, before).passes()).isEqualTo(40);
   }
 
