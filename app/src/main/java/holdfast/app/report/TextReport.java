@@ -214,7 +214,8 @@ public final class TextReport {
     List<String> notes = new ArrayList<>();
     if (report.joints().stream().anyMatch(j -> j.distanceMm() < -0.005)) notes.add("Apart below zero: they overlap by so much.");
     if (report.joints().stream().anyMatch(j -> j.bond() != JointSpec.Bond.NONE)) {
-      notes.add("Used: the share of the bond's design strength that weight alone calls on in the worst state; pushes and lifting: on the sheet.");
+      notes.add("Used: the share of the bond's design strength that weight alone calls on in the worst state; the sheet "
+          + "tells of pushes and lifting.");
     }
     table("Joints", t, String.join(" ", notes));
   }
