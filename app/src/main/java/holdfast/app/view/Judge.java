@@ -138,6 +138,11 @@ public final class Judge implements AutoCloseable {
     return next.isEmpty();
   }
 
+  /** Nothing is being worked out, nor will be until something is asked, chosen or let go. */
+  public synchronized boolean idle() {
+    return !working && !due();
+  }
+
   /** What the judgement of the latest scene is at; empty when nothing is being worked out. */
   public synchronized Optional<String> at() {
     return next.isPresent() && due() ? Optional.of(progress.words()) : Optional.empty();

@@ -104,9 +104,9 @@ final class Judgement implements AutoCloseable {
     return asked == revision.getAsLong() && judge.settled();
   }
 
-  /** Nothing is being worked out, nor will be until something changes. */
+  /** Nothing is being worked out, nor will be until something changes, or a rock that is held is let go. */
   boolean idle() {
-    return settled() && !judge.awaitsRose();
+    return asked == revision.getAsLong() && judge.idle();
   }
 
   /** What is being worked out and for how long, once that is worth telling. */

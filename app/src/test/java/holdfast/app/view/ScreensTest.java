@@ -75,6 +75,13 @@ class ScreensTest {
       d.rest();
       for (int i = 0; i < 3; i++) d.key(GLFW.GLFW_KEY_LEFT, 0);
     }),
+    HELD("cube", d -> {
+      var p = d.spot("crown");
+      d.moveTo(p.x(), p.y());
+      d.press(LEFT, 0);
+      d.moveTo(p.x() + 25, p.y());
+      d.moveTo(p.x() + 50, p.y() + 5);
+    }),
     PULL("cube", d -> {
       d.key(GLFW.GLFW_KEY_B, 0);
       var p = d.spot("pillar head");
