@@ -40,7 +40,7 @@ final class CheckCommand extends Subcommand {
   private long seed = 1;
 
   @Option(names = "--exact",
-      description = "Search push margins to a ten-thousandth. Default: to 2.5 %%, each rock's weakest to 0.4 %%.")
+      description = "Search push margins to a ten-thousandth. Default: to 2 %%, each rock's weakest to 0.4 %%.")
   private boolean exact;
 
   @Override

@@ -239,7 +239,7 @@ public final class Table {
     line("## By number of rocks");
     line("");
     line("Contacts; stands and stays: filled; push: what the force balance allows one push, enclosed to 2 %; verdict: every"
-        + " margin above the tier, every state; weakest: the least margin of every rock; roses: all margins to 2.5 %.");
+        + " margin above the tier, every state; weakest: the least margin of every rock; roses: all margins to 2 %.");
     line("");
     line("| layout | contacts | stands | stays | one push | verdict | weakest | all roses |");
     line("|---|---:|---:|---:|---:|---:|---:|---:|");

@@ -7,7 +7,7 @@ package holdfast.engine.check;
  * @param pushes how much is asked about pushes
  * @param variations number of seeded variations of friction, mass and position; 0 for none
  * @param seed seed of the variations
- * @param exact every push margin to a ten-thousandth; otherwise they may read up to 2.5 % low, but for the weakest direction of
+ * @param exact every push margin to a ten-thousandth; otherwise they may read up to 2 % low, but for the weakest direction of
  *     a rock, and never in doubt about the tier
  */
 public record CheckOptions(int threads, Pushes pushes, int variations, long seed, boolean exact) {

@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  */
 public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   /** Relative width to which a factor is searched where no finer one is asked for. */
-  public static final double SEARCH_SHARE = 0.025;
+  public static final double SEARCH_SHARE = 0.02;
 
   /**
    * The least factor of several cases that was seen to be borne and stayed under.
