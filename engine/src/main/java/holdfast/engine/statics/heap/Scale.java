@@ -17,6 +17,12 @@ public record Scale(double forceN, double lengthM) {
   /** Loads, newtons about each body's centre, as six figures a body: forces over the force, moments over force and length. */
   public double[] six(List<Wrench> loads) {
     double[] out = new double[6 * loads.size()];
+    six(loads, out);
+    return out;
+  }
+
+  /** The same into an array that is there. */
+  public void six(List<Wrench> loads, double[] out) {
     for (int i = 0; i < loads.size(); i++) {
       Vec3 f = loads.get(i).force();
       Vec3 m = loads.get(i).moment();
@@ -27,6 +33,5 @@ public record Scale(double forceN, double lengthM) {
       out[6 * i + 4] = m.y() / forceN / lengthM;
       out[6 * i + 5] = m.z() / forceN / lengthM;
     }
-    return out;
   }
 }

@@ -111,7 +111,7 @@ public final class Superposition {
 
   /** Whether {@code factor} times a live load is seen to be borne. */
   public boolean bears(List<Wrench> live, double factor) {
-    System.arraycopy(new Scale(soft.forceN / factor, soft.lengthM).six(live), 0, load, 0, load.length);
+    new Scale(soft.forceN / factor, soft.lengthM).six(live, load);
     laws.reset();
     Arrays.fill(f, 0);
     byBody = false;
