@@ -90,7 +90,8 @@ public final class PictureMaker implements AutoCloseable {
     String rocks = tableau.stones().size() + (tableau.stones().size() == 1 ? " rock" : " rocks");
     String inside = "inside " + Scale.lengths(wish.units(), t.lengthMm(), t.widthMm(), t.heightMm());
     Lettering letters = brush.letters();
-    Caption words = Caption.fit(brush.called(scene.name()), List.of(inside, rocks, view, "numbers count the floor's cells"), end - x, 18 * s,
+    List<String> facts = List.of(inside, rocks, view, "numbers count the floor's cells");
+    Caption words = Caption.fit(brush.called(scene.name()), facts, end - x, 18 * s,
         w -> letters.width(w, Lettering.Style.TITLE), w -> letters.width(w, Lettering.Style.LABEL));
     brush.text(x, base, words.name(), Lettering.Style.TITLE, 0, Palette.INK);
     x += letters.width(words.name(), Lettering.Style.TITLE) + 18 * s;

@@ -47,6 +47,7 @@ final class SoFar {
         .orElse(depth == Judge.Depth.STANDING ? "Stays under its own weight so far. No verdict yet."
             : "Stays, and nothing goes over when pushed, pressed or shaken as asked. No verdict yet.");
     if (depth == Judge.Depth.STANDING) return known + " Pushes, presses and shaking are still being asked about.";
-    return known + (held ? " Slides, margins and room are judged when you let go." : " Slides and margins are still being asked about.");
+    return known + (held ? " Slides, margins and room are judged when you let go."
+        : " Slides and margins are still being asked about.");
   }
 }

@@ -81,7 +81,7 @@ public final class Check {
       watch.at(CheckWatch.Stage.STANDING, 0, 0);
       HeapStudy study = new HeapStudy(recall.heap(scene, shapes.placed()), options.threads(), false, recall);
       List<Finding> findings = new ArrayList<>(StandingFindings.of(study));
-      watch.at(CheckWatch.Stage.PUSHES, 0, 0);
+      if (options.pushes() == CheckOptions.Pushes.TIER) watch.at(CheckWatch.Stage.PUSHES, 0, 0);
       findings.addAll(tier(study, options));
       if (!study.scene().rocks().isEmpty()) findings.add(notAsked("Nothing but whether the heap stands was asked about."));
       findings = ranked(findings);

@@ -31,7 +31,8 @@ final class TierFindings {
               no.share() * scene.scene().settings().get(Setting.SHAKE_G), toward), PushFindings.STEADIER);
       case PUSHING, SLIDING -> no.way().z() < 0
           ? Draft.fail(Code.PRESSED).about(name).in(no.state()).say(
-              text("%s does not bear being pressed down on its rim with %.1f N.", name, newtons), PushFindings.underItsRim(scene, no.rock()))
+              text("%s does not bear being pressed down on its rim with %.1f N.", name, newtons),
+              PushFindings.underItsRim(scene, no.rock()))
           : Draft.fail(Code.TOPPLES).about(name).in(no.state()).say(
               text("%s does not bear a push of %.1f N toward the %s.", name, newtons, toward),
               PushFindings.broaderFoot(scene, no.rock()));

@@ -41,7 +41,7 @@ final class FactorSearch {
   /**
    * Searches to a width of {@code share} of what is then known to be too much; false where all of the cap is borne.
    *
-   * @param guess where a like case gave way; not a number where none is known
+   * @param guess where a like case gave way; 0 or not a number where none is known
    * @param mark a factor that must not be left in doubt; not a number for none
    */
   boolean limit(double share, double guess, double mark) {

@@ -63,7 +63,8 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
   /**
    * The same of cases that all were seen to bear {@code floor}, for less than {@code cap}.
    *
-   * @param guess for every case where a like one gave way, 0 where that is not known; where this one does is put in its place
+   * @param guess for every case where a like one gave way, in multiples of the floor, 0 where that is not known; where this
+   *     one does is put in its place
    * @param but a case that need not be asked: it gives way at {@code floor}, and slides; -1 for none
    * @param mark the factor that a verdict hangs on
    */
@@ -116,8 +117,9 @@ public record LoadCase(State state, PartJudge judge, List<Wrench> live) {
 
   /**
    * The least factor of cases from many sides, for who wants to know nothing more of any side than that it bears as much.
-   * Which case is likely the weakest is seen at a glance; that one is searched, and every other asked whether it stays at what
-   * was found. One that does not is searched in its turn. What {@link #least} asks on the way is asked from every side.
+   * Which case is likely the weakest is seen at a glance; that one is searched, and every other that was not seen to stay at as
+   * much or more is asked whether it stays at what was found. One that does not is searched in its turn. What {@link #least}
+   * asks on the way is asked from every side.
    *
    * @param sides the cases of each side
    */
